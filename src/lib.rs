@@ -1,0 +1,6 @@
+//! sunharp: a workbook for building flat-plate solar water-heating panels by hand.
+//!
+//! A project file holds what the builder decided, measured and ticked; one pure function turns it into every
+//! figure, check and step; screens, commands and pages only show them. DEVELOPERS.md draws the layers.
+
+pub mod units;

@@ -1,0 +1,3 @@
+//! The program: picks the face and nothing else.
+
+fn main() {}

@@ -1,0 +1,5 @@
+//! What must stay fast.
+
+fn main() {
+    divan::main();
+}

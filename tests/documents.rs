@@ -1,0 +1,3 @@
+//! Pages of `docs/` against the tables that they describe.
+
+mod units;

@@ -1,0 +1,10 @@
+//! Checks against things outside the project: handbooks, standards, published examples, reference libraries.
+//! The source stands beside each check; the data lies in `data/`.
+
+mod units;
+
+/// Fails unless two numbers lie within an absolute tolerance of each other.
+#[track_caller]
+fn close(got: f64, want: f64, tolerance: f64) {
+    assert!((got - want).abs() <= tolerance, "{got} is not {want} within {tolerance}");
+}
