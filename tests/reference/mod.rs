@@ -1,6 +1,16 @@
 //! Checks against things outside the project: handbooks, standards, published examples, reference libraries.
 //! The source stands beside each check; the data lies in `data/`.
 
+mod collector;
+mod collector_parts;
+mod commissioning;
+mod cutting;
+mod enclosure;
+mod glass;
+mod guillotine;
+mod harp_shop;
+mod plumbing;
+mod safety;
 mod units;
 
 /// Fails unless two numbers lie within an absolute tolerance of each other.

@@ -1,0 +1,258 @@
+//! Glazing: thicknesses, strength, transmittance, limits and setting.
+//!
+//! Strength under load lives in `physics::glass`, optics in `physics`.
+
+use super::section::{Named, Practice, Section, Value};
+use super::{Marks, Provenance, TableError, read};
+use crate::units::si::{Dimension, Length, Pressure, Temperature, TemperatureInterval, celsius};
+use serde::Deserialize;
+use std::sync::LazyLock;
+
+const TABLE: (&str, &str) = ("glazing.toml", include_str!("tables/glazing.toml"));
+
+/// A glass thickness of the trade.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "GlassThicknessRow")]
+pub struct GlassThickness {
+    /// Nominal thickness.
+    pub name: String,
+    /// Nominal thickness, which the mass goes by.
+    pub nominal: Length,
+    /// Nominal thickness in inches.
+    pub us_name: String,
+    /// Thinnest that may be delivered, which the strength goes by.
+    pub least: Length,
+    /// How the row came into the table.
+    pub provenance: Provenance,
+}
+
+/// Strength of a kind of glass.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "GlassStrengthRow")]
+pub struct GlassStrength {
+    /// Kind.
+    pub name: String,
+    /// Mean stress at breakage.
+    pub modulus_of_rupture: Pressure,
+    /// Design stress for 60 s at 0.8 % breakage.
+    pub design_60_seconds: Pressure,
+    /// Factor for long load on the 3 s strength of annealed glass, from memory.
+    pub long_factor: f64,
+    /// How the row came into the table.
+    pub provenance: Provenance,
+}
+
+/// What heat a glazing bears.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "GlazingLimitRow")]
+pub struct GlazingLimit {
+    /// Kind.
+    pub name: String,
+    /// Hottest it bears for good.
+    pub hottest: Option<Temperature>,
+    /// Largest difference between its parts.
+    pub difference: Option<TemperatureInterval>,
+    /// What else to know.
+    pub note: Option<String>,
+    /// How the row came into the table.
+    pub provenance: Provenance,
+}
+
+/// Range of solar transmittance in a study of exposed glazings.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "TransmittanceRow")]
+pub struct Transmittance {
+    /// Kind.
+    pub name: String,
+    /// Lowest found.
+    pub low: f64,
+    /// Highest found.
+    pub high: f64,
+    /// How the row came into the table.
+    pub provenance: Provenance,
+}
+
+/// Glass thicknesses.
+pub fn thicknesses() -> &'static Section<GlassThickness> {
+    &table().glass_thickness
+}
+
+/// Properties of float glass.
+pub fn glass_properties() -> &'static Section<Value> {
+    &table().glass_properties
+}
+
+/// Strength by kind of glass.
+pub fn strengths() -> &'static Section<GlassStrength> {
+    &table().glass_stress
+}
+
+/// Temperature limits.
+pub fn limits() -> &'static Section<GlazingLimit> {
+    &table().temperature
+}
+
+/// Solar transmittance.
+pub fn transmittances() -> &'static Section<Transmittance> {
+    &table().transmittance
+}
+
+/// Properties of polycarbonate.
+pub fn polycarbonate() -> &'static Section<Value> {
+    &table().polycarbonate
+}
+
+/// Setting of glass.
+pub fn setting() -> &'static Section<Practice> {
+    &table().setting
+}
+
+#[derive(Default, Deserialize)]
+struct Tables {
+    glass_thickness: Section<GlassThickness>,
+    glass_properties: Section<Value>,
+    glass_stress: Section<GlassStrength>,
+    temperature: Section<GlazingLimit>,
+    transmittance: Section<Transmittance>,
+    polycarbonate: Section<Value>,
+    setting: Section<Practice>,
+}
+
+fn table() -> &'static Tables {
+    static TABLES: LazyLock<Tables> = LazyLock::new(|| load().unwrap_or_default());
+    &TABLES
+}
+
+fn load() -> Result<Tables, TableError> {
+    read(TABLE.0, TABLE.1)
+}
+
+#[derive(Deserialize)]
+struct GlassThicknessRow {
+    name: String,
+    nominal_mm: f64,
+    us: String,
+    min_mm: f64,
+    #[serde(flatten)]
+    marks: Marks,
+}
+
+impl From<GlassThicknessRow> for GlassThickness {
+    fn from(row: GlassThicknessRow) -> Self {
+        Self {
+            name: row.name,
+            nominal: Length::from_si(row.nominal_mm * 1e-3),
+            us_name: row.us,
+            least: Length::from_si(row.min_mm * 1e-3),
+            provenance: row.marks.provenance(),
+        }
+    }
+}
+
+impl Named for GlassThickness {
+    fn name(&self) -> &str {
+        &self.name
+    }
+}
+
+#[derive(Deserialize)]
+struct GlassStrengthRow {
+    name: String,
+    mor_mpa: f64,
+    design_60s_mpa: f64,
+    factor_long: f64,
+    #[serde(flatten)]
+    marks: Marks,
+}
+
+impl From<GlassStrengthRow> for GlassStrength {
+    fn from(row: GlassStrengthRow) -> Self {
+        Self {
+            name: row.name,
+            modulus_of_rupture: Pressure::from_si(row.mor_mpa * 1e6),
+            design_60_seconds: Pressure::from_si(row.design_60s_mpa * 1e6),
+            long_factor: row.factor_long,
+            provenance: row.marks.provenance(),
+        }
+    }
+}
+
+impl Named for GlassStrength {
+    fn name(&self) -> &str {
+        &self.name
+    }
+}
+
+#[derive(Deserialize)]
+struct GlazingLimitRow {
+    name: String,
+    max_service_c: Option<f64>,
+    max_delta_k: Option<f64>,
+    note: Option<String>,
+    #[serde(flatten)]
+    marks: Marks,
+}
+
+impl From<GlazingLimitRow> for GlazingLimit {
+    fn from(row: GlazingLimitRow) -> Self {
+        Self {
+            name: row.name,
+            hottest: row.max_service_c.map(celsius),
+            difference: row.max_delta_k.map(TemperatureInterval::from_si),
+            note: row.note,
+            provenance: row.marks.provenance(),
+        }
+    }
+}
+
+impl Named for GlazingLimit {
+    fn name(&self) -> &str {
+        &self.name
+    }
+}
+
+#[derive(Deserialize)]
+struct TransmittanceRow {
+    name: String,
+    tau_min: f64,
+    tau_max: f64,
+    #[serde(flatten)]
+    marks: Marks,
+}
+
+impl From<TransmittanceRow> for Transmittance {
+    fn from(row: TransmittanceRow) -> Self {
+        Self { name: row.name, low: row.tau_min, high: row.tau_max, provenance: row.marks.provenance() }
+    }
+}
+
+impl Named for Transmittance {
+    fn name(&self) -> &str {
+        &self.name
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_glazing_table_parses() {
+        let tables = load().unwrap();
+        assert_eq!((tables.glass_thickness.all().len(), tables.glass_stress.all().len()), (7, 3));
+        assert_eq!((limits().all().len(), transmittances().all().len(), setting().all().len()), (5, 9, 5));
+        assert!(polycarbonate().get("vicat_c").is_some() && glass_properties().get("e_gpa").is_some());
+    }
+
+    #[test]
+    fn glass_may_be_thinner_than_its_name() {
+        assert!(thicknesses().all().iter().all(|glass| glass.least < glass.nominal));
+    }
+
+    #[test]
+    fn tempered_glass_is_the_strongest() {
+        let design = |name: &str| strengths().get(name).unwrap().design_60_seconds;
+        assert!(design("annealed") < design("heat-strengthened"));
+        assert!(design("heat-strengthened") < design("fully tempered"));
+    }
+}
