@@ -11,7 +11,10 @@ mod guillotine;
 mod harp_shop;
 mod plumbing;
 mod safety;
+mod site;
+mod site_examples;
 mod units;
+mod weather_files;
 
 /// Fails unless two numbers lie within an absolute tolerance of each other.
 #[track_caller]
