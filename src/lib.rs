@@ -7,3 +7,4 @@ pub mod climate;
 pub mod handbook;
 pub mod physics;
 pub mod units;
+pub mod year;

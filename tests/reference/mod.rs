@@ -15,6 +15,7 @@ mod site;
 mod site_examples;
 mod units;
 mod weather_files;
+mod year;
 
 /// Fails unless two numbers lie within an absolute tolerance of each other.
 #[track_caller]
