@@ -5,6 +5,7 @@
 
 pub mod climate;
 pub mod handbook;
+pub mod model;
 pub mod physics;
 pub mod units;
 pub mod year;

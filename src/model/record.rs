@@ -1,0 +1,154 @@
+//! What has happened: readings, sign-offs, overrides, notes and the log. Records are only ever added.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+
+use super::{Address, PanelLetter, Value};
+
+/// A measured value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// What was measured, and on which panel.
+    pub of: Address,
+    /// The record's key in the file: day and running number.
+    pub key: String,
+    /// The day.
+    pub date: Date,
+    /// The value as typed.
+    pub typed: String,
+    /// The value as understood; none if it cannot be read.
+    pub value: Option<Value>,
+    /// Who measured.
+    pub by: String,
+    /// With what.
+    pub instrument: String,
+    /// A few words.
+    pub note: String,
+    /// Taken back by a later hand, and why.
+    pub withdrawn: Option<String>,
+}
+
+/// A step signed off, or a sign-off taken back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SignOff {
+    /// The step, and the panel it was done on.
+    pub of: Address,
+    /// The record's key in the file.
+    pub key: String,
+    /// The day.
+    pub date: Date,
+    /// Who.
+    pub by: String,
+    /// Who read it back, where a second person was needed.
+    pub read_back_by: String,
+    /// What shows it.
+    pub evidence: String,
+    /// The entries it relied on, as they were typed.
+    pub saw: BTreeMap<String, String>,
+    /// Taken back by a later hand, and why.
+    pub withdrawn: Option<String>,
+}
+
+/// A check's stop overruled, in writing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Override {
+    /// The check, and the panel if it is meant for one only.
+    pub of: Address,
+    /// The record's key in the file.
+    pub key: String,
+    /// The day.
+    pub date: Date,
+    /// Why.
+    pub reason: String,
+    /// Who decided; two names.
+    pub by: Vec<String>,
+    /// The licensed person among them, where the check asks for one.
+    pub licensed: String,
+    /// The entries it relied on, as they were typed.
+    pub saw: BTreeMap<String, String>,
+}
+
+/// Words pinned to anything with an id.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Note {
+    /// What it is about.
+    pub of: Address,
+    /// The record's key in the file.
+    pub key: String,
+    /// The day.
+    pub date: Date,
+    /// Who wrote.
+    pub by: String,
+    /// The words.
+    pub text: String,
+}
+
+/// A dated event: test, fault, repair, top-up, decision.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LogEntry {
+    /// The record's key in the file.
+    pub key: String,
+    /// The day.
+    pub date: Date,
+    /// What sort of event.
+    pub sort: String,
+    /// Who wrote.
+    pub by: String,
+    /// The words.
+    pub text: String,
+}
+
+/// All records of a project, in the order of the file.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Records {
+    /// Measured values.
+    pub readings: Vec<Reading>,
+    /// Steps signed off.
+    pub sign_offs: Vec<SignOff>,
+    /// Stops overruled.
+    pub overrides: Vec<Override>,
+    /// Notes.
+    pub notes: Vec<Note>,
+    /// The log.
+    pub log: Vec<LogEntry>,
+}
+
+/// When a record was made, among those of its subject: its day, then the running number of its key.
+pub fn moment(date: Date, key: &str) -> (Date, u64, &str) {
+    let number = key.rsplit('-').next().and_then(|number| number.parse().ok()).unwrap_or(0);
+    (date, number, key)
+}
+
+impl Records {
+    /// The sign-off that counts for a step: the last one that was not taken back.
+    pub fn sign_off(&self, of: &Address) -> Option<&SignOff> {
+        self.sign_offs
+            .iter()
+            .filter(|record| record.of == *of && record.withdrawn.is_none())
+            .max_by_key(|record| moment(record.date, &record.key))
+    }
+
+    /// The overrulings of a check that speak for one panel, or for the design: those that name no panel and those
+    /// that name this one. The last comes first.
+    pub fn overrulings(&self, check: &str, panel: Option<PanelLetter>) -> Vec<&Override> {
+        let speaks = |of: &Address| of.id == check && (of.panel.is_none() || of.panel == panel);
+        let mut found: Vec<&Override> = self.overrides.iter().filter(|record| speaks(&record.of)).collect();
+        found.sort_by_key(|record| std::cmp::Reverse(moment(record.date, &record.key)));
+        found
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+
+    use super::*;
+
+    #[test]
+    fn the_tenth_record_of_a_day_comes_after_the_ninth() {
+        let day = date(2026, 4, 18);
+        assert!(moment(day, "2026-04-18-10") > moment(day, "2026-04-18-9"));
+        assert!(moment(day, "2026-04-18-1") < moment(date(2026, 4, 19), "2026-04-19-1"));
+    }
+}

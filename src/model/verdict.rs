@@ -1,0 +1,92 @@
+//! Judgements: clear, caution, stop, unknown.
+
+use std::fmt;
+
+use crate::units::Quantity;
+
+/// The four verdicts. A missing input gives unknown, never clear.
+///
+/// Ordered by how loudly it must be said: unknown counts as open and stands between caution and stop.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verdict {
+    /// This check found no fault in what it can see.
+    Clear,
+    /// Work may go on with care.
+    Caution,
+    /// Something needed is missing.
+    Unknown,
+    /// Work that would make it dangerous stops here.
+    Stop,
+}
+
+impl Verdict {
+    /// The word that is printed everywhere.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Clear => "clear",
+            Self::Caution => "caution",
+            Self::Unknown => "unknown",
+            Self::Stop => "stop",
+        }
+    }
+}
+
+impl fmt::Display for Verdict {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.word())
+    }
+}
+
+/// What a check found: the verdict and the numbers behind it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// The number judged.
+    pub found: Option<Quantity>,
+    /// The limit it was held against.
+    pub limit: Option<Quantity>,
+    /// How far inside the limit it is; negative is outside.
+    pub margin: Option<Quantity>,
+    /// The part, row or side that decides.
+    pub part: Option<String>,
+}
+
+impl Judgement {
+    /// A bare verdict.
+    pub const fn of(verdict: Verdict) -> Self {
+        Self { verdict, found: None, limit: None, margin: None, part: None }
+    }
+
+    /// Clear or stop by a condition.
+    pub const fn stop_unless(holds: bool) -> Self {
+        Self::of(if holds { Verdict::Clear } else { Verdict::Stop })
+    }
+
+    /// Clear or caution by a condition.
+    pub const fn caution_unless(holds: bool) -> Self {
+        Self::of(if holds { Verdict::Clear } else { Verdict::Caution })
+    }
+
+    /// Names the numbers.
+    #[must_use]
+    pub fn with(mut self, found: impl Into<Quantity>, limit: impl Into<Quantity>) -> Self {
+        self.found = Some(found.into());
+        self.limit = Some(limit.into());
+        self
+    }
+
+    /// Names the distance to the limit; negative is outside.
+    #[must_use]
+    pub fn margin(mut self, margin: impl Into<Quantity>) -> Self {
+        self.margin = Some(margin.into());
+        self
+    }
+
+    /// Names the part that decides.
+    #[must_use]
+    pub fn part(mut self, part: impl Into<String>) -> Self {
+        self.part = Some(part.into());
+        self
+    }
+}
