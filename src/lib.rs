@@ -7,5 +7,6 @@ pub mod climate;
 pub mod handbook;
 pub mod model;
 pub mod physics;
+pub mod stage;
 pub mod units;
 pub mod year;

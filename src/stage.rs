@@ -1,0 +1,176 @@
+//! The six stages: what each one asks, computes, judges and ticks off.
+//!
+//! Lives here: for each stage its entries, its share of the solution, its figures, checks and steps, as data and
+//! small pure functions. Must not live here: the order in which stages are solved, the file, the screen.
+
+pub mod absorber;
+pub mod commissioning;
+pub mod demands;
+pub mod enclosure;
+pub mod figure;
+pub mod general;
+pub mod method;
+pub mod picture;
+pub mod plumbing;
+pub mod safety;
+pub mod site;
+pub mod solution;
+pub mod study;
+pub mod summary;
+pub mod world;
+pub mod worst;
+
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+pub use figure::{Axis, Check, Figure, Group, Severity, Show};
+pub use solution::Solution;
+pub use world::World;
+
+use crate::model::{EntrySpec, Stage, Step};
+
+static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
+    [
+        general::ENTRIES,
+        site::entries::ENTRIES,
+        site::entries::weather::ENTRIES,
+        site::entries::surroundings::ENTRIES,
+        absorber::entries::ENTRIES,
+        absorber::cutting::ENTRIES,
+        enclosure::entries::ENTRIES,
+        plumbing::entries::ENTRIES,
+        safety::entries::ENTRIES,
+        commissioning::entries::ENTRIES,
+    ]
+    .concat()
+});
+
+static ENTRY_BY_ID: LazyLock<BTreeMap<&'static str, &'static EntrySpec>> =
+    LazyLock::new(|| ENTRIES.iter().map(|spec| (spec.id, *spec)).collect());
+
+static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
+    [
+        site::rows::FIGURES,
+        site::rows::weather::FIGURES,
+        site::rows::plane::FIGURES,
+        absorber::rows::FIGURES,
+        absorber::detail::FIGURES,
+        absorber::fits::FIGURES,
+        absorber::flow::FIGURES,
+        absorber::quantities::FIGURES,
+        absorber::cutting::FIGURES,
+        enclosure::rows::FIGURES,
+        plumbing::rows::FIGURES,
+        safety::rows::FIGURES,
+        commissioning::rows::FIGURES,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+});
+
+static FIGURE_BY_ID: LazyLock<BTreeMap<&'static str, &'static Figure>> =
+    LazyLock::new(|| FIGURES.iter().map(|figure| (figure.id, *figure)).collect());
+
+static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
+    [
+        site::checks::CHECKS,
+        site::weather_checks::CHECKS,
+        site::surroundings_checks::CHECKS,
+        site::water_checks::CHECKS,
+        absorber::checks::CHECKS,
+        absorber::detail::CHECKS,
+        absorber::fits::CHECKS,
+        absorber::flow::CHECKS,
+        enclosure::checks::CHECKS,
+        plumbing::checks::CHECKS,
+        safety::checks::CHECKS,
+        commissioning::checks::CHECKS,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+});
+
+static STEPS: LazyLock<Vec<&'static Step>> = LazyLock::new(|| {
+    [
+        site::steps::STEPS,
+        absorber::steps::STEPS,
+        enclosure::steps::STEPS,
+        plumbing::steps::STEPS,
+        safety::steps::STEPS,
+        commissioning::steps::STEPS,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+});
+
+/// All declared entries, in the order of the stages.
+pub fn entries() -> &'static [&'static EntrySpec] {
+    &ENTRIES
+}
+
+/// All declared figures that are computed, in the order of the stages.
+pub fn figures() -> &'static [&'static Figure] {
+    &FIGURES
+}
+
+/// All declared checks.
+pub fn checks() -> &'static [&'static Check] {
+    &CHECKS
+}
+
+/// All declared steps.
+pub fn steps() -> &'static [&'static Step] {
+    &STEPS
+}
+
+/// The entry of an id; the id of a repeated row finds the declaration with `*`.
+pub fn entry(id: &str) -> Option<&'static EntrySpec> {
+    ENTRY_BY_ID.get(id).copied().or_else(|| ENTRIES.iter().find(|spec| spec.row_key(id).is_some()).copied())
+}
+
+/// The figure of an id, and the key within its axis: `absorber.hole.7` gives the holes and `7`, `absorber.hole` the
+/// holes and nothing.
+pub fn figure(id: &str) -> Option<(&'static Figure, &str)> {
+    if let Some(figure) = FIGURE_BY_ID.get(id) {
+        return Some((figure, ""));
+    }
+    let (stem, key) = id.rsplit_once('.')?;
+    let figure = FIGURE_BY_ID.get(stem)?;
+    figure.axis.is_some_and(|axis| axis.takes(key)).then_some((*figure, key))
+}
+
+/// The check of an id.
+pub fn check(id: &str) -> Option<&'static Check> {
+    CHECKS.iter().find(|check| check.id == id).copied()
+}
+
+/// The step of an id.
+pub fn step(id: &str) -> Option<&'static Step> {
+    STEPS.iter().find(|step| step.id == id).copied()
+}
+
+/// Whether a reading of this id makes sense: it is an entry or a computed figure with one value.
+pub fn is_measurable(id: &str) -> bool {
+    entry(id).is_some_and(|spec| Stage::of_id(spec.id).is_some())
+        || figure(id).is_some_and(|(figure, key)| figure.axis.is_some() != key.is_empty())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keys_of_an_axis_are_taken_as_written_or_not_at_all() {
+        assert_eq!(figure("absorber.hole.7").unwrap().1, "7");
+        assert_eq!(figure("site.plane_month.12").unwrap().1, "12");
+        for id in
+            ["site.plane_month.0", "site.plane_month.13", "site.plane_month.01", "absorber.hole.x", "absorber.area.1"]
+        {
+            assert!(figure(id).is_none(), "{id}");
+        }
+        assert!(is_measurable("absorber.area") && is_measurable("absorber.hole.7") && !is_measurable("absorber.hole"));
+    }
+}

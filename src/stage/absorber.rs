@@ -1,0 +1,321 @@
+//! Absorber: the copper harp and its sheet, cold on the bench and hot in the sun.
+//!
+//! Which figure comes from where: `rows`; sizes are computed in `geometry`, heat below; the laws are in `physics`.
+
+pub mod checks;
+pub mod cutting;
+pub mod detail;
+pub mod drawing;
+pub mod entries;
+pub mod fits;
+pub mod flow;
+pub mod geometry;
+pub mod methods;
+pub mod quantities;
+pub mod rows;
+pub mod steps;
+
+use super::Group;
+use super::enclosure::{self, timber::TimberBox};
+use super::{plumbing, site};
+use crate::handbook::{self, sheet, solder};
+use crate::model::{Fig, Inputs, Why};
+use crate::physics::collector::{
+    Bond, Collector, CollectorError, Connection, EfficiencyCurve, Exposure, HarpFittings, HeatCapacities, Material,
+    Materials, Operating, OperatingPoint,
+};
+use crate::physics::convection::WindLaw;
+use crate::physics::fluid::Fluid;
+use crate::physics::optics::Sunlight;
+use crate::units::si::{
+    Dimension, HeatFluxDensity, MassDensity, MassRate, Ratio, SpecificHeatCapacity, Temperature, Velocity, celsius,
+};
+use entries as e;
+use geometry::Harp;
+
+/// The share of the solution that this stage computes.
+#[derive(Clone, Debug)]
+pub struct Results {
+    /// Sizes.
+    pub harp: Fig<Harp>,
+    /// The solder line of the sheet.
+    pub bond: Fig<Bond>,
+    /// The collector as physics sees it.
+    pub collector: Fig<Collector>,
+    /// Heat with flow.
+    pub heat: Fig<Heat>,
+    /// Heat without flow.
+    pub stagnation: Fig<Stagnation>,
+    /// The flow among the risers.
+    pub flow: Fig<flow::Flow>,
+    /// Copper, solder and paint.
+    pub quantities: Fig<quantities::Quantities>,
+    /// The riser cuts wanted, and what they are cut from.
+    pub riser_job: Fig<cutting::RiserJob>,
+    /// The first plan for them.
+    pub riser_plan: Fig<crate::physics::cutting::Plan>,
+    /// The solder of the sheet.
+    pub solder: Fig<&'static solder::Alloy>,
+}
+
+/// Heat with flow.
+#[derive(Clone, Debug)]
+pub struct Heat {
+    /// The working point at [`working_conditions`].
+    pub point: OperatingPoint,
+    /// The efficiency curve, on absorber area.
+    pub curve: EfficiencyCurve,
+    /// The heat that it stores.
+    pub capacity: HeatCapacities,
+    /// The liquid.
+    pub fluid: Fluid,
+}
+
+/// Heat without flow.
+#[derive(Clone, Debug)]
+pub struct Stagnation {
+    /// At the standard point: 1000 W/m², 30 °C, 1 m/s.
+    pub standard: Temperature,
+    /// At 1100 W/m², 35 °C, 1 m/s.
+    pub severe: Temperature,
+    /// In the site's own worst hour at 1 m/s, where weather is known.
+    pub site: Option<Temperature>,
+    /// The largest of them: the one figure that judges every material.
+    pub worst: Temperature,
+    /// The sun and air in which the plate comes to `worst`.
+    pub worst_exposure: Exposure,
+}
+
+/// The entries that decide the harp's sizes.
+pub static HARP: Group = Group {
+    name: "sizes of the harp",
+    entries: &[
+        "absorber.riser_tube",
+        "absorber.header_tube",
+        "absorber.riser_count",
+        "absorber.riser_pitch",
+        "absorber.sheet_width",
+        "absorber.stub_left",
+        "absorber.stub_right",
+        "absorber.header_spacing",
+    ],
+    groups: &[],
+};
+
+/// The bores, and what they hold.
+pub static BORE: Group = Group { name: "bores of the harp", entries: &["absorber.riser_wall"], groups: &[&HARP] };
+
+/// The entries that decide the cut length of the risers.
+pub static CUT: Group = Group {
+    name: "riser cut",
+    entries: &["absorber.joint", "absorber.tee_shoulder", "absorber.insertion"],
+    groups: &[&HARP],
+};
+
+/// The solder line of the sheet.
+pub static BOND: Group = Group {
+    name: "solder line of the sheet",
+    entries: &["absorber.solder", "absorber.bond_width", "absorber.bond_film", "absorber.bond_length"],
+    groups: &[],
+};
+
+/// The entries that decide the collector's heat balance.
+pub static COLLECTOR: Group = Group {
+    name: "heat balance of the collector",
+    entries: &[
+        "absorber.seat",
+        "absorber.sheet_metal",
+        "absorber.sheet_thickness",
+        "absorber.absorptance",
+        "absorber.emittance",
+        "absorber.connection",
+        "absorber.tube_wall",
+        "site.tilt",
+        "site.altitude",
+    ],
+    groups: &[&BORE, &BOND, &enclosure::BOX, &enclosure::COVER],
+};
+
+/// The working point and the efficiency curve.
+pub static HEAT: Group =
+    Group { name: "heat with flow", entries: &["plumbing.flow_per_area"], groups: &[&COLLECTOR, &plumbing::LIQUID] };
+
+/// The plate without flow.
+pub static STAGNATION: Group = Group { name: "heat without flow", entries: &[], groups: &[&COLLECTOR, &site::SUN] };
+
+/// The solder of the sheet.
+pub static SOLDER: Group = Group { name: "solder of the sheet", entries: &["absorber.solder"], groups: &[] };
+
+/// Solves the stage.
+pub fn solve(inputs: &Inputs, site: &site::Results, harp: Fig<Harp>, timber_box: &Fig<TimberBox>) -> Results {
+    let solder = alloy(inputs);
+    let bond = bond(inputs);
+    let (riser_job, riser_plan) = cutting::solve(inputs, &harp);
+    let quantities = harp.as_ref().map_err(Why::clone).and_then(|harp| quantities::quantities(inputs, harp));
+    let collector = harp.clone().and_then(|harp| collector(inputs, &harp, &bond, timber_box.as_ref()));
+    let heat = collector.clone().and_then(|collector| heat(inputs, &collector));
+    let stagnation = collector.clone().and_then(|collector| stagnation(&collector, site));
+    let flow = match (&collector, &heat) {
+        (Ok(collector), Ok(heat)) => flow::flow(collector, heat),
+        (Err(why), _) | (_, Err(why)) => Err(why.clone()),
+    };
+    Results { harp, bond, collector, heat, stagnation, flow, quantities, riser_job, riser_plan, solder }
+}
+
+fn alloy(inputs: &Inputs) -> Fig<&'static solder::Alloy> {
+    let name = inputs.get(&e::SOLDER)?;
+    solder::alloys().get(&name).ok_or_else(|| Why::Invalid(vec![e::SOLDER.spec.id.to_owned()]))
+}
+
+/// The solder line of the sheet.
+fn bond(inputs: &Inputs) -> Fig<Bond> {
+    let alloy = alloy(inputs)?;
+    Ok(Bond {
+        conductivity: alloy.conductivity.ok_or_else(|| no_conductivity(&alloy.name))?,
+        width: inputs.get(&e::BOND_WIDTH)?,
+        thickness: inputs.get(&e::BOND_FILM)?,
+        soldered_fraction: inputs.get(&e::BOND_LENGTH)?,
+    })
+}
+
+/// The collector as physics sees it.
+///
+/// Momentum factors of the headers are the theory's limits (1 and 2) and K of a riser with its two tees is 1.5: they
+/// are not verified, so flows among the risers are good to perhaps a factor of 1.5.
+fn collector(inputs: &Inputs, harp: &Harp, bond: &Fig<Bond>, timber_box: Result<&TimberBox, &Why>) -> Fig<Collector> {
+    let bond = bond.clone()?;
+    let timber_box = timber_box.map_err(Clone::clone)?;
+    let metal_name = inputs.get(&e::SHEET_METAL)?;
+    let metal =
+        sheet::metals().get(&metal_name).ok_or_else(|| Why::Invalid(vec![e::SHEET_METAL.spec.id.to_owned()]))?;
+    let insulation = enclosure::insulation(inputs)?;
+    let collector = Collector {
+        riser_count: harp.riser_count,
+        riser_pitch: harp.riser_pitch,
+        riser_length: harp.sheet_length,
+        riser_outer_diameter: harp.riser_outer_diameter,
+        riser_bore: harp.riser_bore,
+        header_outer_diameter: harp.header.od,
+        header_bore: harp.header.bore(),
+        header_length: harp.header_length,
+        tube_conductivity: crate::units::si::ThermalConductivity::from_si(TUBE_CONDUCTIVITY),
+        tube_wall_as_fin: inputs.get(&e::TUBE_WALL)?,
+        sheet_thickness: inputs.get(&e::SHEET_THICKNESS)?,
+        sheet_conductivity: metal.conductivity,
+        fin_base: match inputs.get(&e::SEAT)? {
+            e::Seat::Flat => bond.width,
+            e::Seat::Grooved => harp.riser_outer_diameter,
+        },
+        edge_width: harp.edge_width,
+        bond,
+        absorptance: inputs.get(&e::ABSORPTANCE)?,
+        emittance: inputs.get(&e::EMITTANCE)?,
+        cover: Some(enclosure::cover(inputs)?),
+        back: insulation.back,
+        edge: insulation.edge,
+        edge_height: timber_box.inside_height,
+        tilt: inputs.get(&site::entries::TILT)?,
+        altitude: inputs.get(&site::entries::ALTITUDE)?,
+        wind_law: WindLaw::Watmuff,
+        gross_area: timber_box.outside_width * timber_box.outside_length,
+        harp: HarpFittings {
+            connection: match inputs.get(&e::CONNECTION)? {
+                e::Ends::Across => Connection::Diagonal,
+                e::Ends::SameSide => Connection::SameSide,
+            },
+            riser_loss: 1.5,
+            dividing_momentum: 1.0,
+            combining_momentum: 2.0,
+        },
+        materials: materials(metal, &insulation),
+    };
+    collector.check().map_err(refused)?;
+    Ok(collector)
+}
+
+/// Conductivity of drawn copper tube (C12200), W/(m·K); handbook sheet table, from memory.
+const TUBE_CONDUCTIVITY: f64 = 339.0;
+
+fn no_conductivity(alloy: &str) -> Why {
+    Why::out_of_range(format_args!("the handbook gives no conductivity for {alloy}; choose an alloy that has one"))
+}
+
+fn materials(metal: &sheet::Metal, insulation: &enclosure::BoxInsulation) -> Materials {
+    let material = |density: f64, heat: f64| Material {
+        density: MassDensity::from_si(density),
+        specific_heat: SpecificHeatCapacity::from_si(heat),
+    };
+    Materials {
+        sheet: Material { density: metal.density, specific_heat: metal.specific_heat },
+        tube: material(handbook::tube::COPPER_DENSITY, 385.0),
+        insulation: material(insulation.density.si(), 1030.0),
+        glass: material(2500.0, 880.0),
+    }
+}
+
+/// The hour at which the working point is shown: 900 W/m² straight on, 20 °C air and sky, 45 °C in, 2 m/s wind.
+///
+/// A convention of this project: a good hour with a warm tank.
+pub fn working_conditions(fluid: Fluid, mass_flow: MassRate) -> Operating {
+    Operating {
+        sun: Sunlight::normal(HeatFluxDensity::from_si(900.0)),
+        ambient: celsius(20.0),
+        sky: celsius(20.0),
+        wind: Velocity::from_si(2.0),
+        inlet: celsius(45.0),
+        mass_flow,
+        fluid,
+    }
+}
+
+fn heat(inputs: &Inputs, collector: &Collector) -> Fig<Heat> {
+    let fluid = plumbing::fluid(inputs)?;
+    let per_area = inputs.get(&plumbing::entries::FLOW_PER_AREA)?;
+    let density = fluid.density(celsius(45.0)).si();
+    let mass_flow = MassRate::from_si(per_area * collector.gross_area.si() * density);
+    let point = collector.operate(&working_conditions(fluid, mass_flow)).map_err(refused)?;
+    let curve = collector.curve(fluid, &collector.curve_differences()).map_err(refused)?;
+    let capacity = collector.capacity(fluid, curve.a1).map_err(refused)?;
+    Ok(Heat { point, curve, capacity, fluid })
+}
+
+fn stagnation(collector: &Collector, site: &site::Results) -> Fig<Stagnation> {
+    let plate = |exposure: Exposure| collector.stagnation(&exposure).map(|plate| (plate, exposure)).map_err(refused);
+    let standard = plate(Exposure::standard())?;
+    let severe = plate(Exposure::severe())?;
+    let mut hottest: Option<(Temperature, Exposure)> = None;
+    if let Ok(sun) = &site.sun {
+        for hour in &sun.worst_hours {
+            let hour = plate(Exposure {
+                irradiance: hour.irradiance,
+                ambient: hour.air,
+                sky: hour.air,
+                wind: Velocity::from_si(1.0),
+            })?;
+            hottest = Some(hottest.map_or(hour, |so_far| hotter(so_far, hour)));
+        }
+    }
+    let (worst, worst_exposure) = hotter(hotter(standard, severe), hottest.unwrap_or(standard));
+    Ok(Stagnation {
+        standard: standard.0,
+        severe: severe.0,
+        site: hottest.map(|(plate, _)| plate),
+        worst,
+        worst_exposure,
+    })
+}
+
+fn hotter(a: (Temperature, Exposure), b: (Temperature, Exposure)) -> (Temperature, Exposure) {
+    if b.0 > a.0 { b } else { a }
+}
+
+fn refused(error: CollectorError) -> Why {
+    Why::OutOfRange(error.to_string())
+}
+
+impl Heat {
+    /// The curve at a temperature difference of zero, a fraction.
+    pub fn eta0(&self) -> Ratio {
+        Ratio::from_si(self.curve.eta0)
+    }
+}

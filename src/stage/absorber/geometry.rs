@@ -1,0 +1,141 @@
+//! The harp in millimetres: tubes, holes from one datum, cut lengths. Heat does not live here.
+
+use super::entries::{self as e, Joint};
+use crate::handbook::tube::{self, TubeSize};
+use crate::model::{Fig, Inputs, Why};
+use crate::physics::harp_shop::{RiserInHeader, TeeFitting};
+use crate::units::si::{Dimension, Length, Volume};
+use std::f64::consts::FRAC_PI_4;
+
+/// The harp as it is cut and joined.
+#[derive(Clone, Debug)]
+pub struct Harp {
+    /// Number of risers.
+    pub riser_count: usize,
+    /// Riser axis to riser axis.
+    pub riser_pitch: Length,
+    /// Outside diameter of a riser.
+    pub riser_outer_diameter: Length,
+    /// Bore of a riser: the handbook's, or by the measured wall.
+    pub riser_bore: Length,
+    /// The headers' tube.
+    pub header: &'static TubeSize,
+    /// Sheet across the risers.
+    pub sheet_width: Length,
+    /// Sheet from an outermost riser's axis to the edge.
+    pub edge_width: Length,
+    /// One header, stubs included.
+    pub header_length: Length,
+    /// Centre to centre of the headers.
+    pub header_spacing: Length,
+    /// Riser between the headers' outsides: what carries sheet.
+    pub sheet_length: Length,
+    /// Hole centres from the left end of a header, each by itself.
+    pub holes: Vec<Length>,
+    /// The length to which risers are cut.
+    pub riser_cut: Fig<Length>,
+}
+
+/// Lays out the harp.
+pub fn harp(inputs: &Inputs) -> Fig<Harp> {
+    let riser = named_tube(&inputs.get(&e::RISER_TUBE)?, e::RISER_TUBE.spec.id)?;
+    let header = named_tube(&inputs.get(&e::HEADER_TUBE)?, e::HEADER_TUBE.spec.id)?;
+    let riser_count = inputs.get(&e::RISER_COUNT)?;
+    let riser_pitch = inputs.get(&e::RISER_PITCH)?;
+    let spans = riser_pitch * (riser_count as f64 - 1.0);
+    let sheet_width = inputs.given(&e::SHEET_WIDTH)?.unwrap_or(riser_pitch * riser_count as f64);
+    let edge_width = (sheet_width - spans) / 2.0;
+    let stub_left = inputs.get(&e::STUB_LEFT)?;
+    let header_length = stub_left + sheet_width + inputs.get(&e::STUB_RIGHT)?;
+    let header_spacing = inputs.get(&e::HEADER_SPACING)?;
+    let riser_bore = match inputs.given(&e::RISER_WALL)? {
+        Some(wall) => riser.od - wall * 2.0,
+        None => riser.bore(),
+    };
+    refuse_impossible(riser, header, riser_pitch, edge_width, header_spacing)?;
+    let holes = (0..riser_count).map(|hole| stub_left + edge_width + riser_pitch * hole as f64).collect();
+    Ok(Harp {
+        riser_count,
+        riser_pitch,
+        riser_outer_diameter: riser.od,
+        riser_bore,
+        header,
+        sheet_width,
+        edge_width,
+        header_length,
+        header_spacing,
+        sheet_length: header_spacing - header.od,
+        holes,
+        riser_cut: riser_cut(inputs, riser, header, header_spacing),
+    })
+}
+
+fn refuse_impossible(riser: &TubeSize, header: &TubeSize, pitch: Length, edge: Length, spacing: Length) -> Fig<()> {
+    let out = |sentence: String| Err(Why::OutOfRange(sentence));
+    if pitch <= riser.od {
+        return out(format!("the riser pitch must be wider than the riser tube, {:.1} mm", riser.od.si() * 1e3));
+    }
+    if header.bore() <= riser.bore() {
+        return out("the header's bore must be wider than the riser's".to_owned());
+    }
+    if edge.si() < 0.0 {
+        return out("the outermost risers lie beyond the sheet: fewer risers, less pitch or a wider sheet".to_owned());
+    }
+    if spacing <= header.od {
+        return out("the header spacing must be more than one header diameter".to_owned());
+    }
+    Ok(())
+}
+
+fn riser_cut(inputs: &Inputs, riser: &TubeSize, header: &TubeSize, spacing: Length) -> Fig<Length> {
+    match inputs.get(&e::JOINT)? {
+        Joint::Tee => {
+            let tee = TeeFitting {
+                centre_to_shoulder: inputs.get(&e::TEE_SHOULDER)?,
+                tube_outer_diameter: riser.od,
+                cup_depth: Length::from_si(0.0),
+            };
+            tee.cut_length(spacing).map_err(Why::out_of_range)
+        }
+        Joint::Collar | Joint::Drilled => {
+            let joint = RiserInHeader {
+                header_outer_diameter: header.od,
+                header_bore: header.bore(),
+                riser_outer_diameter: riser.od,
+            };
+            let depth = match inputs.given(&e::INSERTION)? {
+                Some(depth) => depth,
+                None => joint.least_insertion().map_err(Why::out_of_range)?,
+            };
+            let insertion = joint.inserted(depth).map_err(Why::out_of_range)?;
+            joint.cut_length(spacing, &insertion).map_err(Why::out_of_range)
+        }
+    }
+}
+
+fn named_tube(name: &str, id: &str) -> Fig<&'static TubeSize> {
+    tube::tube(name).ok_or_else(|| Why::Invalid(vec![id.to_owned()]))
+}
+
+impl Harp {
+    /// Error at the last hole if someone steps the pitch, rounded to a sixteenth of an inch, along the header.
+    ///
+    /// Steps add their rounding up: (n − 1)(rounded pitch − pitch). Running positions never do.
+    pub fn stepping_error(&self) -> Length {
+        const SIXTEENTH: f64 = 0.0254 / 16.0;
+        let rounded = (self.riser_pitch.si() / SIXTEENTH).round() * SIXTEENTH;
+        Length::from_si((rounded - self.riser_pitch.si()) * (self.riser_count as f64 - 1.0))
+    }
+
+    /// Diagonal of the rectangle of the header axes between the outermost risers: √(a² + b²).
+    pub fn diagonal(&self) -> Length {
+        let across = self.riser_pitch * (self.riser_count as f64 - 1.0);
+        across.hypot(self.header_spacing)
+    }
+
+    /// What the harp holds: the bores of risers and headers.
+    pub fn content(&self) -> Volume {
+        let risers = self.riser_count as f64 * self.sheet_length.si() * self.riser_bore.si().powi(2);
+        Volume::from_si(FRAC_PI_4 * risers) + self.header.content(self.header_length * 2.0)
+    }
+}

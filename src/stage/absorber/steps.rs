@@ -1,0 +1,161 @@
+//! The checklist of the absorber stage.
+
+use crate::model::{Evidence, Stage, Step};
+
+const EMPTY_FIRST: &str = "Before every torch step: harp empty, dry, open at both ends. A wet or closed harp under a \
+                           torch is a steam bomb.";
+const TORCH: &str = "Torch: extinguisher at hand, timber and insulation out of reach, fire watch for 60 minutes after.";
+const FUME: &str =
+    "Flux and fume: open door and fan, goggles; wash hands before food. No galvanised metal, no cadmium.";
+const PRESSURE: &str = "Test with water, not air: compressed air stores thousands of times the energy.";
+const SHARP: &str = "Drilled copper and cut sheet are sharp: gloves, goggles, deburr before you touch.";
+
+/// The steps of this file.
+pub static STEPS: &[Step] = &[
+    Step::new("absorber.buy", Stage::Absorber, "Tube, sheet, solder and flux bought as designed")
+        .detail(
+            "{absorber.riser_tube} for risers ({absorber.riser_length_total} a panel before waste), \
+             {absorber.header_tube} for headers, sheet {absorber.sheet_thickness}, solder {absorber.solder}. Measure \
+             wall and sheet with a micrometer: thin stock is sold under the same name.",
+        )
+        .evidence(Evidence::Note("what was bought, and the measured wall and thickness"))
+        .relies(&[
+            "absorber.riser_tube",
+            "absorber.header_tube",
+            "absorber.sheet_thickness",
+            "absorber.sheet_metal",
+            "absorber.solder",
+        ]),
+    Step::new("absorber.coupon", Stage::Absorber, "Solder a coupon: 200 mm of bond, cut it, look at it")
+        .detail(
+            "Line {absorber.bond_width} wide. Pull it or cut it: the wetted width must be there over the whole length.",
+        )
+        .evidence(Evidence::Note("wetted width and solder used per metre"))
+        .after(&["absorber.buy"])
+        .relies(&["absorber.solder", "absorber.bond_width"])
+        .cautions(&[TORCH, FUME]),
+    Step::new("absorber.drill-headers", Stage::Absorber, "Drill both headers as a pair, {absorber.riser_count} holes")
+        .per_panel()
+        .detail(
+            "Clamp them together, mark from one end with running dimensions: first hole {absorber.hole.1}. Never step \
+             the pitch: the last hole would be off by {absorber.stepping_error}. Punch, pilot, step drill, deburr \
+             inside, blow out swarf.",
+        )
+        .evidence(Evidence::Note("worst deviation"))
+        .after(&["absorber.buy"])
+        .relies(&[
+            "absorber.riser_count",
+            "absorber.riser_pitch",
+            "absorber.stub_left",
+            "absorber.sheet_width",
+            "absorber.header_tube",
+        ])
+        .cautions(&[SHARP]),
+    Step::new(
+        "absorber.cut-risers",
+        Stage::Absorber,
+        "Cut {absorber.riser_count} risers to {absorber.riser_cut}, square, reamed",
+    )
+    .per_panel()
+    .detail(
+        "Ring the insertion depth on every end before any heat. A wheel cutter leaves a burr that narrows the bore: \
+         ream it.",
+    )
+    .evidence(Evidence::Note("longest minus shortest"))
+    .after(&["absorber.buy"])
+    .relies(&[
+        "absorber.riser_count",
+        "absorber.header_spacing",
+        "absorber.joint",
+        "absorber.tee_shoulder",
+        "absorber.insertion",
+        "absorber.header_tube",
+    ])
+    .cautions(&[SHARP]),
+    Step::new("absorber.dry-fit", Stage::Absorber, "Dry-fit the harp in the fixture and read both diagonals")
+        .per_panel()
+        .detail(
+            "Both should be {absorber.diagonal} between the outermost joints; they may differ by 2 mm. Insertion rings \
+             at the header's crown, all of them.",
+        )
+        .evidence(Evidence::Reading("absorber.diagonal_1"))
+        .after(&["absorber.drill-headers", "absorber.cut-risers"])
+        .relies(&["absorber.riser_pitch", "absorber.header_spacing"]),
+    Step::new("absorber.second-diagonal", Stage::Absorber, "Read the second diagonal")
+        .per_panel()
+        .detail("Rack the harp until both agree within 2 mm.")
+        .evidence(Evidence::Reading("absorber.diagonal_2"))
+        .after(&["absorber.dry-fit"])
+        .relies(&["absorber.riser_pitch", "absorber.header_spacing"]),
+    Step::new(
+        "absorber.join",
+        Stage::Absorber,
+        "Join {absorber.joint_count} header joints: outermost pair first, then from the centre outward",
+    )
+    .per_panel()
+    .detail(
+        "Bright metal both sides. Tack the outermost pair, check the diagonals, then work from the centre outward. \
+         Braze before any sheet is soldered: brazing heat would melt the sheet's line.",
+    )
+    .evidence(Evidence::Note("who, alloy, joints reworked"))
+    .after(&["absorber.second-diagonal"])
+    .relies(&["absorber.header_filler", "absorber.joint"])
+    .held_by(&["absorber.pressure-joints", "absorber.joint-kind", "absorber.square"])
+    .cautions(&[EMPTY_FIRST, TORCH, FUME]),
+    Step::new("absorber.flux-out", Stage::Absorber, "Wash the flux out, inside and outside, the same day")
+        .per_panel()
+        .detail("Warm water and a brush until a white cloth stays clean; residue pits copper and lifts paint.")
+        .evidence(Evidence::Note("litres flushed"))
+        .after(&["absorber.join"]),
+    Step::new("absorber.harp-test", Stage::Absorber, "Pressure-test the bare harp with water")
+        .per_panel()
+        .detail(
+            "Test pressure {commissioning.test_pressure}: settle 15 to 30 minutes, hold 60. A dry tissue on every \
+             joint. The commissioning page corrects the gauge for temperature.",
+        )
+        .evidence(Evidence::Note("p and T at start and end, gauge, joints that wept"))
+        .after(&["absorber.flux-out"])
+        .relies(&["plumbing.relief_setting"])
+        .cautions(&[PRESSURE])
+        .read_back(),
+    Step::new("absorber.riser-flow", Stage::Absorber, "See water run through each riser")
+        .per_panel()
+        .detail("A riser plugged with filler stays cold for life. Warm water: touch each one at the top.")
+        .after(&["absorber.harp-test"]),
+    Step::new("absorber.solder-sheet", Stage::Absorber, "Solder the sheet: from the centre outward, alternate risers")
+        .per_panel()
+        .detail(
+            "Heat the tube, feed until a fillet shows on both sides, line {absorber.bond_width}. Clamp the sheet down. \
+             Keep the line 50 mm short of the header or shield the joint.",
+        )
+        .evidence(Evidence::Reading("absorber.bond_length"))
+        .after(&["absorber.riser-flow", "absorber.coupon"])
+        .relies(&["absorber.solder", "absorber.bond_width", "absorber.sheet_thickness"])
+        .held_by(&["absorber.sheet-solder", "safety.lead"])
+        .cautions(&[EMPTY_FIRST, TORCH, FUME]),
+    Step::new("absorber.retest", Stage::Absorber, "Test the harp again: soldering may have opened a joint")
+        .per_panel()
+        .detail("Same pressure, {commissioning.test_pressure}, same care.")
+        .evidence(Evidence::Note("p and T at start and end"))
+        .after(&["absorber.solder-sheet"])
+        .relies(&["plumbing.relief_setting"])
+        .cautions(&[PRESSURE]),
+    Step::new("absorber.blacken", Stage::Absorber, "Blacken the plate and let it cure")
+        .per_panel()
+        .detail(
+            "Degrease, key with an abrasive pad, two thin coats. The product must stand {absorber.stagnation_worst} and \
+             20 K more; a cure hotter than {absorber.solder_solidus} would melt the sheet's line.",
+        )
+        .evidence(Evidence::Note("product, its limit, coats"))
+        .after(&["absorber.retest"])
+        .relies(&["absorber.absorptance", "absorber.emittance", "absorber.solder"])
+        .cautions(&["Paint vapour burns and harms: outdoors, mask, no flame near."]),
+    Step::new("absorber.weigh", Stage::Absorber, "Pour the test water out and measure it")
+        .per_panel()
+        .detail(
+            "The harp should hold {absorber.content}; write it on the panel. Less coming out than went in is a pocket.",
+        )
+        .evidence(Evidence::Note("litres poured out, mass dry"))
+        .after(&["absorber.retest"])
+        .relies(&["absorber.riser_count", "absorber.riser_tube", "absorber.header_tube"]),
+];

@@ -1,0 +1,227 @@
+//! Enclosure: timber box, insulation, glass.
+//!
+//! Which figure comes from where: `rows`; the box is sized in `timber`, the pane in `glass`, hot faces in `heat`, masses
+//! in `mass`; the laws are in `physics`.
+
+pub mod checks;
+pub mod entries;
+pub mod glass;
+pub mod heat;
+pub mod mass;
+pub mod methods;
+pub mod rows;
+pub mod steps;
+pub mod timber;
+
+use super::{Group, absorber, plumbing};
+use crate::handbook::insulation;
+use crate::model::{Fig, Inputs, Why};
+use crate::physics::collector::{Cover, Insulation};
+use crate::units::si::{
+    Dimension, Insulance, Length, Mass, MassDensity, Ratio, Temperature, ThermalConductivity, celsius,
+};
+use entries as e;
+use timber::TimberBox;
+
+/// The share of the solution that this stage computes.
+#[derive(Clone, Debug)]
+pub struct Results {
+    /// The box.
+    pub timber_box: Fig<TimberBox>,
+    /// The pane.
+    pub pane: Fig<glass::Pane>,
+    /// Least clearance of the pane.
+    pub least_clearance: Fig<Length>,
+    /// The pane under its design pressure.
+    pub under_pressure: Fig<glass::UnderPressure>,
+    /// Growth of the copper.
+    pub growth: Fig<heat::Growth>,
+    /// Wood behind insulation.
+    pub behind: Fig<heat::Behind>,
+    /// Wood beside and above the plate.
+    pub rail_face: Fig<Temperature>,
+    /// What the insulation stands.
+    pub insulation_limit: Fig<Temperature>,
+    /// Masses of one panel.
+    pub masses: Fig<mass::Masses>,
+    /// One panel full.
+    pub wet: Fig<Mass>,
+}
+
+/// The sizes of the box.
+pub static BOX: Group = Group {
+    name: "sizes of the box",
+    entries: &[
+        "enclosure.clearance",
+        "enclosure.edge_thickness",
+        "enclosure.rail_thickness",
+        "enclosure.back_board",
+        "enclosure.back_thickness",
+        "enclosure.air_gap",
+        "enclosure.glass_thickness",
+        "enclosure.corner",
+    ],
+    groups: &[&absorber::HARP],
+};
+
+/// Glass and insulation as the heat balance sees them.
+pub static COVER: Group = Group {
+    name: "glass and insulation",
+    entries: &[
+        "enclosure.glass",
+        "enclosure.glass_thickness",
+        "enclosure.air_gap",
+        "enclosure.insulation",
+        "enclosure.back_thickness",
+        "enclosure.edge_thickness",
+        "enclosure.back_board",
+        "enclosure.rail_thickness",
+    ],
+    groups: &[],
+};
+
+/// The pane on its seat.
+pub static PANE: Group = Group {
+    name: "the pane",
+    entries: &[
+        "enclosure.glass_bite",
+        "enclosure.glass_clearance",
+        "enclosure.glass_thickness",
+        "enclosure.rail_thickness",
+    ],
+    groups: &[&BOX],
+};
+
+/// Clearance of the pane in the worst hour.
+pub static CLEARANCE: Group =
+    Group { name: "growth of the pane", entries: &[], groups: &[&PANE, &absorber::STAGNATION] };
+
+/// The pane under its design pressure.
+pub static PRESSURE: Group = Group {
+    name: "the pane under pressure",
+    entries: &["enclosure.glass_pressure", "enclosure.glass", "enclosure.glass_thickness", "enclosure.air_gap"],
+    groups: &[&BOX],
+};
+
+/// Growth of the copper.
+pub static GROWTH: Group =
+    Group { name: "growth of the copper", entries: &[], groups: &[&absorber::HARP, &absorber::STAGNATION] };
+
+/// Wood behind insulation.
+pub static BEHIND: Group = Group {
+    name: "wood behind insulation",
+    entries: &["absorber.emittance"],
+    groups: &[&COVER, &absorber::STAGNATION],
+};
+
+/// Wood beside and above the plate.
+pub static RAIL: Group = Group {
+    name: "wood beside the plate",
+    entries: &["enclosure.rail_lining", "enclosure.rail_thickness", "absorber.emittance"],
+    groups: &[&absorber::STAGNATION],
+};
+
+/// What the insulation stands.
+pub static INSULATION: Group = Group {
+    name: "limit of the insulation",
+    entries: &["enclosure.insulation", "enclosure.insulation_limit"],
+    groups: &[],
+};
+
+/// Masses of one panel.
+pub static MASS: Group = Group {
+    name: "masses of one panel",
+    entries: &["enclosure.timber", "enclosure.insulation", "absorber.sheet_metal", "absorber.sheet_thickness"],
+    groups: &[&PANE, &absorber::CUT],
+};
+
+/// One panel full.
+pub static WET: Group =
+    Group { name: "one panel full", entries: &[], groups: &[&MASS, &absorber::BORE, &plumbing::LIQUID] };
+
+/// Solves the stage; the box is sized before, because the heat balance needs it.
+pub fn solve(inputs: &Inputs, absorber: &absorber::Results, timber_box: Fig<TimberBox>) -> Results {
+    let harp = absorber.harp.as_ref().map_err(Clone::clone);
+    let hour = heat::worst_hour(absorber);
+    let pane = timber_box.clone().and_then(|timber_box| glass::pane(inputs, &timber_box));
+    let masses = masses(inputs, absorber, &timber_box, &pane);
+    Results {
+        least_clearance: pane.clone().and_then(|pane| glass::least_clearance(&pane, hour.clone()?.cover)),
+        under_pressure: timber_box.clone().and_then(|timber_box| glass::under_pressure(inputs, &timber_box)),
+        growth: hour.clone().and_then(|hour| heat::growth(harp.clone()?, hour.plate)),
+        behind: hour.clone().and_then(|hour| heat::behind(inputs, &hour)),
+        rail_face: hour.and_then(|hour| heat::rail_face(inputs, &hour)),
+        insulation_limit: heat::insulation_limit(inputs),
+        wet: masses.clone().and_then(|masses| Ok(mass::wet(masses.dry(), harp.clone()?, plumbing::fluid(inputs)?))),
+        timber_box,
+        pane,
+        masses,
+    }
+}
+
+fn masses(
+    inputs: &Inputs,
+    absorber: &absorber::Results,
+    timber_box: &Fig<TimberBox>,
+    pane: &Fig<glass::Pane>,
+) -> Fig<mass::Masses> {
+    let parts = mass::Parts {
+        harp: absorber.harp.as_ref().map_err(Why::clone)?,
+        timber_box: timber_box.as_ref().map_err(Why::clone)?,
+        pane: pane.as_ref().map_err(Why::clone)?,
+    };
+    mass::masses(inputs, parts)
+}
+
+/// The cover as the heat balance sees it: one pane of index 1.526 and emittance 0.88 (Duffie & Beckman ch. 5 and 6,
+/// from memory).
+pub fn cover(inputs: &Inputs) -> Fig<Cover> {
+    Ok(Cover {
+        refractive_index: 1.526,
+        extinction: inputs.get(&e::GLASS)?.extinction(),
+        thickness: inputs.get(&e::GLASS_THICKNESS)?,
+        emittance: Ratio::from_si(0.88),
+        gap: inputs.get(&e::AIR_GAP)?,
+    })
+}
+
+/// The insulation of back and edge as the heat balance sees it.
+#[derive(Clone, Copy, Debug)]
+pub struct BoxInsulation {
+    /// Behind the plate.
+    pub back: Insulation,
+    /// Around it.
+    pub edge: Insulation,
+    /// Density of the material.
+    pub density: MassDensity,
+}
+
+/// Conductivity of the boards and rails, W/(m·K) (softwood and plywood, from memory).
+pub const WOOD_CONDUCTIVITY: f64 = 0.12;
+/// Resistance between the outer face of the box and the air, m²·K/W (common practice, no source).
+pub const OUTSIDE_RESISTANCE: f64 = 0.10;
+
+/// The insulation from the handbook, turned to the form of the heat balance: k at 10 °C and its growth per kelvin.
+pub fn insulation(inputs: &Inputs) -> Fig<BoxInsulation> {
+    let material = material(inputs)?;
+    let conductivity = material.conductivity.at(celsius(10.0).si());
+    let layer = |thickness: Length, board: Length| Insulation {
+        thickness,
+        conductivity_at_ten: ThermalConductivity::from_si(conductivity),
+        temperature_factor: material.conductivity.slope / conductivity,
+        board_thickness: board,
+        board_conductivity: ThermalConductivity::from_si(WOOD_CONDUCTIVITY),
+        outside_resistance: Insulance(OUTSIDE_RESISTANCE),
+    };
+    Ok(BoxInsulation {
+        back: layer(inputs.get(&e::BACK_THICKNESS)?, inputs.get(&e::BACK_BOARD)?),
+        edge: layer(inputs.get(&e::EDGE_THICKNESS)?, inputs.get(&e::RAIL_THICKNESS)?),
+        density: material.density,
+    })
+}
+
+/// The insulating material by its handbook name.
+pub fn material(inputs: &Inputs) -> Fig<&'static insulation::Material> {
+    let name = inputs.get(&e::INSULATION)?;
+    insulation::materials().get(&name).ok_or_else(|| Why::Invalid(vec![e::INSULATION.spec.id.to_owned()]))
+}

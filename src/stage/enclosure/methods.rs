@@ -1,0 +1,108 @@
+//! The methods of the enclosure stage, with their sources.
+
+use crate::stage::method::Method;
+
+/// The methods of this stage.
+pub static METHODS: &[Method] = &[
+    Method {
+        id: "box-sizes",
+        title: "Sizes of the box",
+        what: "Plan: plate, free space and edge insulation on each side, then the rails. Depth from the back board up: \
+               insulation, header, air gap. Sizes are at the bench, dry; timber moves across the grain with its moisture.",
+        source: "geometry; common practice, no source",
+        code: "stage::enclosure::timber",
+    },
+    Method {
+        id: "cut-list",
+        title: "Parts of the box",
+        what: "Two long rails, two short rails by the corner joint, and the back board between them. Rails are as wide as \
+               the inside is high, and back board and glass more. Kerf and trimming are not in the lengths.",
+        source: "geometry; common practice, no source",
+        code: "stage::enclosure::timber",
+    },
+    Method {
+        id: "glass-size",
+        title: "Size of the pane",
+        what: "The opening and a bite on each side. Tempered glass is ordered to size and never cut or drilled: measure \
+               the seat before you order.",
+        source: "bite of 10 to 13 mm: glazing practice, from memory",
+        code: "stage::enclosure::glass::pane",
+    },
+    Method {
+        id: "glass-clearance",
+        title: "Clearance of the pane",
+        what: "Half the pane's growth from 20 °C to its temperature at stagnation, and 3 mm of play (project rule). The \
+               box is taken not to grow.",
+        source: "8.3e-6 /K: technical bulletin on float glass (verified); play: project rule",
+        code: "physics::expansion::GLASS, stage::enclosure::glass::least_clearance",
+    },
+    Method {
+        id: "glass-pressure",
+        title: "Pane under uniform pressure",
+        what: "A pane held on four sides whose edges may slide, by the least thickness that may be delivered, for a load of \
+               one minute. Large deflection reads a table computed from the plate equations; small deflection is an upper \
+               bound, often two to three times too high. Screening only: local code and a licensed engineer decide.",
+        source: "Timoshenko & Woinowsky-Krieger (from memory); design stresses 19 and 77 MPa: technical bulletin on float \
+                 glass (verified); least thicknesses: ASTM E1300, from memory",
+        code: "physics::glass",
+    },
+    Method {
+        id: "copper-growth",
+        title: "Growth of the copper",
+        what: "From 20 °C to the stagnation temperature with the mean coefficient of 20 to 200 °C; hotter is refused.",
+        source: "9.6e-6 /°F to 392 °F: copper handbook (verified)",
+        code: "physics::expansion::COPPER_TO_200",
+    },
+    Method {
+        id: "stub-hole",
+        title: "Hole for a stub",
+        what: "Oblong: 3 mm of play on each side and half the header's growth to each side; the absorber is held in its \
+               middle. Held at one end, all of the growth goes to the other.",
+        source: "project rule",
+        code: "physics::expansion::Stub::hole",
+    },
+    Method {
+        id: "layers",
+        title: "Faces behind insulation",
+        what: "Plane layers in series between the plate and the air of the worst hour, conductivity linear in temperature, \
+               outside 0.10 m²·K/W. Heat that runs along stubs and screws, and gaps in the insulation, are not computed.",
+        source: "Fourier's law; conductivities: handbook table of insulation, from memory",
+        code: "physics::layers",
+    },
+    Method {
+        id: "rail-balance",
+        title: "Rail beside and above the plate",
+        what: "Balance of the rail's inner face: air of the gap at the mean of plate and glass (3 W/(m²·K), project \
+               value), radiation of plate and glass half each; then lining, rail and outside. An estimate of this program, \
+               good to perhaps 12 K.",
+        source: "no outside source",
+        code: "physics::rail::rail_faces",
+    },
+    Method {
+        id: "insulation-table",
+        title: "What insulation stands",
+        what: "The lowest of the published limits, or the product's own sheet if that is lower. Stone wool goes by its \
+               sheet alone.",
+        source: "specification guide of insulation materials (verified: polyiso, phenolic, polystyrene, elastomeric, \
+                 cellular glass); fibreglass and building board from memory",
+        code: "handbook::insulation",
+    },
+    Method {
+        id: "panel-mass",
+        title: "Mass of one panel",
+        what: "Tubes, sheet, glass, timber and insulation by volume and density; full with the liquid at 20 °C. Screws, \
+               caps, sealant, paint and mounts are not counted: weigh the finished panel.",
+        source: "glass 2500 kg/m³: technical bulletin (verified); copper 8940 kg/m³ reproduces the printed masses of the \
+                 tube standard; timber and insulation from memory",
+        code: "stage::enclosure::mass",
+    },
+    Method {
+        id: "lifting",
+        title: "People for a lift",
+        what: "Recommended weight of one person with the hands 50 cm out at 75 cm height, no handles, no twist. A team \
+               lifts less than the sum of its people (two thirds, from memory), and the equation does not hold on \
+               ladders, on slippery ground or in wind.",
+        source: "revised NIOSH lifting equation (formula verified, coupling from memory)",
+        code: "physics::lift, stage::enclosure::mass::people",
+    },
+];

@@ -1,0 +1,313 @@
+//! The declarations of computed figures and of checks.
+
+use std::collections::BTreeSet;
+
+use super::{Solution, entry, figure};
+use crate::model::{Fig, Judgement, Stage, Value};
+use crate::units::Kind;
+
+/// A part of the solution that is computed in one go, and what it reads.
+///
+/// What a figure depends on is declared here once for all figures of the group; a test perturbs every entry and
+/// compares.
+#[derive(Debug)]
+pub struct Group {
+    /// Its name, for people.
+    pub name: &'static str,
+    /// The entries that it reads itself.
+    pub entries: &'static [&'static str],
+    /// The groups whose results it reads.
+    pub groups: &'static [&'static Self],
+}
+
+impl Group {
+    /// All entries that a result of this group can depend on.
+    pub fn depends(&self) -> BTreeSet<&'static str> {
+        let mut all: BTreeSet<&'static str> = self.entries.iter().copied().collect();
+        for group in self.groups {
+            all.extend(group.depends());
+        }
+        all
+    }
+}
+
+/// The key that one declaration of several like figures runs over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Axis {
+    /// January to December, keys `1` to `12`.
+    Month,
+    /// The holes of a header, keys from `1`.
+    Hole,
+    /// The risers of a harp from the inlet, keys from `1`.
+    Riser,
+    /// The coils and lengths that the risers are cut from.
+    RiserBar,
+    /// The parts of the cut list.
+    Part,
+    /// Temperatures of a table in whole degrees Celsius.
+    Celsius,
+}
+
+impl Axis {
+    /// Whether a key can stand on this axis at all; how many there are depends on the project.
+    pub fn takes(self, key: &str) -> bool {
+        let number: Option<i32> = key.parse().ok().filter(|number: &i32| number.to_string() == key);
+        number.is_some_and(|number| match self {
+            Self::Celsius => true,
+            Self::Month => (1..=12).contains(&number),
+            Self::Hole | Self::Riser | Self::RiserBar | Self::Part => number >= 1,
+        })
+    }
+}
+
+/// How a figure wants to be printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Show {
+    /// As its kind is printed.
+    Plain,
+    /// A length that is marked or cut: tape marks in US units, millimetres in SI.
+    Tape,
+}
+
+/// A computed figure.
+pub struct Figure {
+    /// The id, `stage.name_with_underscores`.
+    pub id: &'static str,
+    /// A short name for people.
+    pub label: &'static str,
+    /// What it is a number of; none for words.
+    pub kind: Option<Kind>,
+    /// The axis it runs over, if it stands for several.
+    pub axis: Option<Axis>,
+    /// How it wants to be printed.
+    pub show: Show,
+    /// Reads it from the solution; the key is empty without an axis.
+    pub read: fn(&Solution, &str) -> Fig<Value>,
+    /// The formula, symbols in braces.
+    pub formula: &'static str,
+    /// What each symbol of the formula is: symbol and id.
+    pub terms: &'static [(&'static str, &'static str)],
+    /// The method's name in docs/methods.md.
+    pub method: &'static str,
+    /// The part of the solution it comes from.
+    pub group: &'static Group,
+}
+
+impl Figure {
+    /// A figure that is a number.
+    pub const fn new(
+        id: &'static str,
+        label: &'static str,
+        kind: Kind,
+        group: &'static Group,
+        read: fn(&Solution, &str) -> Fig<Value>,
+    ) -> Self {
+        Self {
+            id,
+            label,
+            kind: Some(kind),
+            axis: None,
+            show: Show::Plain,
+            read,
+            formula: "",
+            terms: &[],
+            method: "",
+            group,
+        }
+    }
+
+    /// A figure that is a word.
+    pub const fn word(
+        id: &'static str,
+        label: &'static str,
+        group: &'static Group,
+        read: fn(&Solution, &str) -> Fig<Value>,
+    ) -> Self {
+        let mut figure = Self::new(id, label, Kind::Number, group, read);
+        figure.kind = None;
+        figure
+    }
+
+    /// Runs over an axis.
+    #[must_use]
+    pub const fn axis(mut self, axis: Axis) -> Self {
+        self.axis = Some(axis);
+        self
+    }
+
+    /// Printed as a tape mark.
+    #[must_use]
+    pub const fn tape(mut self) -> Self {
+        self.show = Show::Tape;
+        self
+    }
+
+    /// Gives the formula with its symbols in braces, what each symbol is, and the method's name in docs/methods.md.
+    #[must_use]
+    pub const fn by(
+        mut self,
+        method: &'static str,
+        formula: &'static str,
+        terms: &'static [(&'static str, &'static str)],
+    ) -> Self {
+        self.method = method;
+        self.formula = formula;
+        self.terms = terms;
+        self
+    }
+
+    /// The stage that it belongs to.
+    pub fn stage(&self) -> Stage {
+        Stage::of_id(self.id).unwrap_or(Stage::Site)
+    }
+}
+
+/// How bad it is if a check is not clear.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// A nuisance.
+    Nuisance = 1,
+    /// Injury, or loss of the panel.
+    Injury = 2,
+    /// Serious injury or a house fire.
+    Serious = 3,
+    /// Can kill.
+    Deadly = 4,
+}
+
+impl Severity {
+    /// The word printed for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Nuisance => "nuisance",
+            Self::Injury => "injury or loss",
+            Self::Serious => "serious injury or fire",
+            Self::Deadly => "can kill",
+        }
+    }
+}
+
+/// A check: a computed judgement and the words that go with it.
+///
+/// Its texts hold ids in braces, filled with the project's numbers, and `{found}`, `{limit}`, `{margin}`, `{part}`
+/// of the judgement.
+pub struct Check {
+    /// The id, `stage.words-with-hyphens`.
+    pub id: &'static str,
+    /// A short name for people.
+    pub label: &'static str,
+    /// How bad it is if not clear.
+    pub severity: Severity,
+    /// Judges the solution; an error is unknown.
+    pub judge: fn(&Solution) -> Fig<Judgement>,
+    /// What is read when it is not clear.
+    pub says: &'static str,
+    /// What to do then.
+    pub remedy: &'static str,
+    /// What the check cannot see; printed with every clear.
+    pub blind_to: &'static str,
+    /// Whom to ask, where the work usually needs a licensed person or a permit; empty if nobody.
+    pub ask: &'static str,
+    /// Where the limit comes from.
+    pub source: &'static str,
+    /// The figures and entries it judges by.
+    pub needs: &'static [&'static str],
+    /// Whether it can be overruled in writing.
+    pub can_be_overruled: bool,
+    /// Judged for each panel by itself, because it judges what was measured on it; else once, the worst counts.
+    pub per_panel: bool,
+}
+
+impl Check {
+    /// A check that can be overruled; the words are added by name.
+    pub const fn new(
+        id: &'static str,
+        label: &'static str,
+        severity: Severity,
+        judge: fn(&Solution) -> Fig<Judgement>,
+    ) -> Self {
+        Self {
+            id,
+            label,
+            severity,
+            judge,
+            says: "",
+            remedy: "",
+            blind_to: "",
+            ask: "",
+            source: "",
+            needs: &[],
+            can_be_overruled: true,
+            per_panel: false,
+        }
+    }
+
+    /// What is read when it is not clear, and what to do then.
+    #[must_use]
+    pub const fn says(mut self, says: &'static str, remedy: &'static str) -> Self {
+        self.says = says;
+        self.remedy = remedy;
+        self
+    }
+
+    /// What it cannot see.
+    #[must_use]
+    pub const fn blind_to(mut self, blind_to: &'static str) -> Self {
+        self.blind_to = blind_to;
+        self
+    }
+
+    /// Whom to ask.
+    #[must_use]
+    pub const fn ask(mut self, whom: &'static str) -> Self {
+        self.ask = whom;
+        self
+    }
+
+    /// Where the limit comes from.
+    #[must_use]
+    pub const fn source(mut self, source: &'static str) -> Self {
+        self.source = source;
+        self
+    }
+
+    /// The figures and entries it judges by.
+    #[must_use]
+    pub const fn needs(mut self, ids: &'static [&'static str]) -> Self {
+        self.needs = ids;
+        self
+    }
+
+    /// Judged for each panel by itself.
+    #[must_use]
+    pub const fn per_panel(mut self) -> Self {
+        self.per_panel = true;
+        self
+    }
+
+    /// Nobody can overrule it.
+    #[must_use]
+    pub const fn final_word(mut self) -> Self {
+        self.can_be_overruled = false;
+        self
+    }
+
+    /// The stage that it belongs to.
+    pub fn stage(&self) -> Stage {
+        Stage::of_id(self.id).unwrap_or(Stage::Safety)
+    }
+
+    /// All entries that its verdict can depend on.
+    pub fn depends(&self) -> BTreeSet<&'static str> {
+        self.needs.iter().flat_map(|id| depends(id)).collect()
+    }
+}
+
+/// All entries that a figure, or an entry itself, can depend on.
+pub fn depends(id: &str) -> BTreeSet<&'static str> {
+    match (figure(id), entry(id)) {
+        (Some((figure, _)), _) => figure.group.depends(),
+        (None, Some(spec)) => BTreeSet::from([spec.id]),
+        (None, None) => BTreeSet::new(),
+    }
+}

@@ -1,0 +1,37 @@
+//! The methods that figures are computed by, with their sources. docs/methods.md is written from these tables.
+
+use super::{absorber, commissioning, enclosure, plumbing, safety, site};
+
+/// A method.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Method {
+    /// Its name, as figures refer to it.
+    pub id: &'static str,
+    /// A short name for people.
+    pub title: &'static str,
+    /// What it does and where it holds, in a few sentences.
+    pub what: &'static str,
+    /// Where it was published; what is recalled says "from memory".
+    pub source: &'static str,
+    /// The file and function that compute it.
+    pub code: &'static str,
+}
+
+/// All methods, in the order of the stages.
+pub fn methods() -> impl Iterator<Item = &'static Method> {
+    [
+        site::methods::METHODS,
+        absorber::methods::METHODS,
+        enclosure::methods::METHODS,
+        plumbing::methods::METHODS,
+        safety::methods::METHODS,
+        commissioning::methods::METHODS,
+    ]
+    .into_iter()
+    .flatten()
+}
+
+/// The method of a name.
+pub fn method(id: &str) -> Option<&'static Method> {
+    methods().find(|method| method.id == id)
+}

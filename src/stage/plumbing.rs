@@ -1,0 +1,186 @@
+//! Plumbing: loop, tank, load, and what the sun gives in a year.
+//!
+//! Which figure comes from where: `rows`; flow and friction are put together in `circuit`, the hot water wanted in
+//! `load`, the year in `year`; the laws are in `physics`.
+
+pub mod checks;
+pub mod circuit;
+pub mod entries;
+pub mod load;
+pub mod methods;
+pub mod rows;
+pub mod steps;
+pub mod year;
+
+use super::{Group, absorber, enclosure, site};
+use crate::model::{Fig, Inputs, Why};
+use crate::physics::exchanger::CollectorExchanger;
+use crate::physics::fluid::Fluid;
+use crate::physics::glycol;
+use crate::units::si::{Area, Dimension, HeatTransfer, Ratio};
+use circuit::{Contents, PipeCost, Row};
+use entries::{self as e, LoopType};
+use load::Load;
+
+/// The share of the solution that this stage computes.
+#[derive(Clone, Debug)]
+pub struct Results {
+    /// The liquid in the panel.
+    pub fluid: Fig<Fluid>,
+    /// All panels together and their flow.
+    pub row: Fig<Row>,
+    /// What the flow costs in the loop's pipe.
+    pub pipe: Fig<PipeCost>,
+    /// Liquid in panels and pipe.
+    pub contents: Fig<Contents>,
+    /// The panels as one straight line of efficiency.
+    pub line: Fig<CollectorLine>,
+    /// Hot water wanted.
+    pub load: Fig<Load>,
+    /// Tank per outside area of the panels, L/m².
+    pub storage: Fig<Ratio>,
+}
+
+/// All panels as the monthly correlation sees them: Q = F_R′/F_R · A (F_R(τα) G − F_R U_L (T − T_a)).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CollectorLine {
+    /// Absorber area of all panels A.
+    pub area: Area,
+    /// F_R(τα).
+    pub optical_gain: f64,
+    /// F_R U_L.
+    pub loss: HeatTransfer,
+    /// F_R′/F_R; 1 without an exchanger.
+    pub exchanger_factor: f64,
+}
+
+/// The liquid in the panel.
+pub static LIQUID: Group =
+    Group { name: "liquid of the loop", entries: &["plumbing.loop", "plumbing.glycol"], groups: &[] };
+
+/// All panels together.
+pub static ROW: Group =
+    Group { name: "panels and their flow", entries: &["plumbing.flow_per_area"], groups: &[&enclosure::BOX] };
+
+/// Flow in the pipe.
+pub static PIPE: Group = Group {
+    name: "flow in the pipe",
+    entries: &["plumbing.pipe", "plumbing.pipe_length", "plumbing.elbows"],
+    groups: &[&ROW, &LIQUID],
+};
+
+/// Pressure drop of the whole loop.
+pub static LOOP: Group = Group { name: "flow in the loop", entries: &[], groups: &[&PIPE, &absorber::flow::FLOW] };
+
+/// Liquid in panels and pipe.
+pub static CONTENTS: Group = Group {
+    name: "content of the loop",
+    entries: &["plumbing.pipe", "plumbing.pipe_length", "plumbing.drained_length"],
+    groups: &[&absorber::HEAT],
+};
+
+/// Tank against area.
+pub static STORAGE: Group = Group { name: "storage", entries: &["plumbing.tank"], groups: &[&enclosure::BOX] };
+
+/// Water drawn in a day.
+pub static DRAW: Group =
+    Group { name: "water drawn", entries: &["plumbing.people", "plumbing.per_person"], groups: &[] };
+
+/// Heat wanted.
+pub static HOT_WATER: Group =
+    Group { name: "hot water wanted", entries: &["plumbing.tap"], groups: &[&DRAW, &site::MAINS] };
+
+/// The panels as one straight line.
+pub static LINE: Group = Group {
+    name: "the panels as a straight line",
+    entries: &["plumbing.exchanger_effectiveness"],
+    groups: &[&absorber::HEAT, &LIQUID],
+};
+
+/// What the yearly study reads.
+pub static YEAR_INPUTS: Group =
+    Group { name: "the year", entries: &["plumbing.tank"], groups: &[&LINE, &HOT_WATER, &site::SUN, &site::MAINS] };
+
+/// Solves the stage.
+pub fn solve(
+    inputs: &Inputs,
+    site: &site::Results,
+    absorber: &absorber::Results,
+    enclosure: &enclosure::Results,
+) -> Results {
+    let row = circuit::row(inputs, &enclosure.timber_box);
+    let fluid = fluid(inputs);
+    let storage = circuit::outside_area(inputs, &enclosure.timber_box)
+        .and_then(|area| Ok(litres_per_area(inputs.get(&e::TANK)?, area)));
+    Results {
+        pipe: fluid.clone().and_then(|fluid| circuit::pipe(inputs, fluid, &row.clone()?)),
+        contents: circuit::contents(inputs, absorber),
+        line: line(inputs, absorber),
+        load: load::load(inputs, &site.mains),
+        storage,
+        fluid,
+        row,
+    }
+}
+
+/// The liquid in the panel: water, or glycol by the volume share on the jug.
+pub fn fluid(inputs: &Inputs) -> Fig<Fluid> {
+    match inputs.get(&e::LOOP)? {
+        LoopType::Direct | LoopType::Drainback | LoopType::Thermosiphon => Ok(Fluid::Water),
+        LoopType::Glycol => {
+            let by_mass = glycol::mass_fraction(inputs.get(&e::GLYCOL)?.si()).map_err(Why::out_of_range)?;
+            glycol::mixture(by_mass).map_err(Why::out_of_range)
+        }
+    }
+}
+
+/// Copper tubes by their handbook names.
+pub fn tube_names() -> Vec<(&'static str, &'static str)> {
+    super::absorber::entries::tube_names()
+}
+
+/// How many panels there are; none is a gap, not a number.
+pub fn panel_count(inputs: &Inputs) -> Fig<usize> {
+    match inputs.panels().len() {
+        0 => Err(Why::missing("panel.A")),
+        count => Ok(count),
+    }
+}
+
+/// Litres of tank for each square metre.
+fn litres_per_area(tank: crate::units::si::Volume, area: Area) -> Ratio {
+    Ratio::from_si(tank.si() * 1e3 / area.si())
+}
+
+fn line(inputs: &Inputs, absorber: &absorber::Results) -> Fig<CollectorLine> {
+    let count = panel_count(inputs)? as f64;
+    let collector = absorber.collector.as_ref().map_err(Clone::clone)?;
+    let point = &absorber.heat.as_ref().map_err(Clone::clone)?.point;
+    let area = collector.absorber_area() * count;
+    let loss = point.inlet_loss();
+    let optical_gain = point.optical_gain().ok_or_else(|| Why::out_of_range("the working point has no sun"))?;
+    let rate = point.conditions.mass_flow.si() * count * point.properties.specific_heat;
+    let exchanger_factor = match effectiveness(inputs)? {
+        None => 1.0,
+        Some(effectiveness) => {
+            let exchanger = CollectorExchanger {
+                area,
+                loss,
+                collector_rate: rate,
+                storage_rate: f64::INFINITY,
+                effectiveness: effectiveness.si(),
+            };
+            exchanger.factor().map_err(Why::out_of_range)?
+        }
+    };
+    Ok(CollectorLine { area, optical_gain, loss, exchanger_factor })
+}
+
+/// Effectiveness of the loop's exchanger; none where the panels' water is the tank's.
+fn effectiveness(inputs: &Inputs) -> Fig<Option<Ratio>> {
+    match inputs.get(&e::LOOP)? {
+        LoopType::Direct | LoopType::Thermosiphon => Ok(None),
+        LoopType::Drainback => inputs.given(&e::EXCHANGER),
+        LoopType::Glycol => inputs.get(&e::EXCHANGER).map(Some),
+    }
+}

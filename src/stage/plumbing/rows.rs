@@ -1,0 +1,203 @@
+//! The figures of the plumbing stage.
+
+use super::year::{Part, Year};
+use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, YEAR_INPUTS, circuit, load, panel_count};
+use crate::model::{Fig, Value, Why};
+use crate::stage::site::rows::month;
+use crate::stage::{Axis, Figure, Group, Solution};
+use crate::units::Kind::{
+    Area, Count, Energy, Flow, Irradiation, LossCoefficient, Number, Percent, Pressure, Speed, Volume,
+};
+use crate::units::si::{self, Dimension, RadiantExposure};
+use crate::units::{Kind, Quantity};
+
+static PANELS: Group = Group { name: "panels", entries: &[], groups: &[] };
+
+fn plain(kind: Kind, si: f64) -> Value {
+    Quantity::new(kind, si).into()
+}
+
+fn row(s: &Solution) -> Fig<&circuit::Row> {
+    s.plumbing.row.as_ref().map_err(Clone::clone)
+}
+
+fn pipe(s: &Solution) -> Fig<&circuit::PipeCost> {
+    s.plumbing.pipe.as_ref().map_err(Clone::clone)
+}
+
+fn harp_drop(s: &Solution) -> Fig<si::Pressure> {
+    Ok(s.absorber.flow.as_ref().map_err(Clone::clone)?.working.pressure_drop)
+}
+
+fn year(s: &Solution) -> Fig<&Year> {
+    s.studies.year.as_deref().map_err(Clone::clone)
+}
+
+fn part<'a>(s: &'a Solution, key: &str) -> Fig<&'a Part> {
+    year(s)?.months[month(key)].part.as_ref().ok_or_else(no_load)
+}
+
+fn no_load() -> Why {
+    Why::out_of_range("no heat is wanted then: the mains are as warm as the tap, or nobody draws")
+}
+
+const COUNT: (&str, &str) = ("n", "plumbing.panel_count");
+const AREA: (&str, &str) = ("A", "plumbing.panel_area_total");
+const FLOW: (&str, &str) = ("Q", "plumbing.flow");
+const VOLUME: (&str, &str) = ("V", "plumbing.daily_volume");
+
+/// The figures of this file.
+pub static FIGURES: &[Figure] = &[
+    Figure::new("plumbing.panel_count", "panels", Count, &PANELS, |s, _| {
+        Ok(Quantity::count(panel_count(&s.inputs)?).into())
+    })
+    .by("panel-row", "panels listed in the project", &[]),
+    Figure::new("plumbing.panel_area_total", "outside area of all panels", Area, &ROW, |s, _| {
+        Ok(row(s)?.outside_area.into())
+    })
+    .by("panel-row", "{n} × outside width × outside length of the box", &[COUNT]),
+    Figure::new("plumbing.flow", "design flow", Flow, &ROW, |s, _| Ok(row(s)?.flow.into())).by(
+        "panel-row",
+        "{q} × {A}",
+        &[("q", "plumbing.flow_per_area"), AREA],
+    ),
+    Figure::new("plumbing.velocity", "speed in the pipe", Speed, &PIPE, |s, _| Ok(pipe(s)?.drop.velocity.into())).by(
+        "pipe-friction",
+        "v = 4 {Q}/(π D²), D the bore of {tube}",
+        &[FLOW, ("tube", "plumbing.pipe")],
+    ),
+    Figure::new("plumbing.reynolds", "Reynolds number in the pipe", Number, &PIPE, |s, _| {
+        Ok(plain(Number, pipe(s)?.drop.reynolds))
+    })
+    .by("pipe-friction", "Re = ρ {v} D/μ at 45 °C", &[("v", "plumbing.velocity")]),
+    Figure::new("plumbing.pipe_drop", "pressure drop of the pipe", Pressure, &PIPE, |s, _| {
+        Ok(pipe(s)?.drop.total().into())
+    })
+    .by(
+        "pipe-friction",
+        "Δp = (f {L}/D + {m} K) ρ {v}²/2 at 45 °C",
+        &[("L", "plumbing.pipe_length"), ("m", "plumbing.elbows"), ("v", "plumbing.velocity")],
+    ),
+    Figure::new("plumbing.loop_drop", "pressure drop of pipe and panels", Pressure, &LOOP, |s, _| {
+        Ok((pipe(s)?.drop.total() + harp_drop(s)?).into())
+    })
+    .by(
+        "pipe-friction",
+        "{pipe} + {panel}, the panels side by side; valves, hoses and exchanger come on top",
+        &[("pipe", "plumbing.pipe_drop"), ("panel", "absorber.harp_pressure_drop")],
+    ),
+    Figure::new("plumbing.panels_content", "liquid in all panels", Volume, &CONTENTS, |s, _| {
+        Ok(s.plumbing.contents.clone()?.panels.into())
+    })
+    .by("loop-content", "{n} × {harp}", &[COUNT, ("harp", "absorber.content")]),
+    Figure::new("plumbing.pipe_content", "liquid in the pipe", Volume, &CONTENTS, |s, _| {
+        Ok(s.plumbing.contents.clone()?.pipe.into())
+    })
+    .by("loop-content", "π D²/4 × {L}", &[("L", "plumbing.pipe_length")]),
+    Figure::new("plumbing.loop_content", "liquid in panels and pipe", Volume, &CONTENTS, |s, _| {
+        Ok(s.plumbing.contents.clone()?.total().into())
+    })
+    .by(
+        "loop-content",
+        "{panels} + {pipe}; tank, vessel and exchanger come on top",
+        &[("panels", "plumbing.panels_content"), ("pipe", "plumbing.pipe_content")],
+    ),
+    Figure::new("plumbing.storage_per_area", "litres of tank per m² outside", Number, &STORAGE, |s, _| {
+        Ok(s.plumbing.storage.clone()?.into())
+    })
+    .by("panel-row", "{tank} in litres / {A} in m²", &[("tank", "plumbing.tank"), AREA]),
+    Figure::new("plumbing.daily_volume", "hot water in a day", Volume, &DRAW, |s, _| {
+        Ok(load::daily_volume(&s.inputs)?.into())
+    })
+    .by("load", "{n} × {each}", &[("n", "plumbing.people"), ("each", "plumbing.per_person")]),
+    Figure::new("plumbing.load_day", "heat for a day, coldest mains", Energy, &HOT_WATER, |s, _| {
+        Ok(s.plumbing.load.clone()?.coldest_day.into())
+    })
+    .by("load", "Q = ρ {V} c_p ({T} − {Tm})", &[VOLUME, ("T", "plumbing.tap"), ("Tm", "site.mains_coldest")]),
+    Figure::new("plumbing.load_month", "heat wanted, month", Energy, &HOT_WATER, |s, key| {
+        Ok(s.plumbing.load.clone()?.monthly[month(key)].into())
+    })
+    .axis(Axis::Month)
+    .by("load", "days × ρ {V} c_p ({T} − mains of the month)", &[VOLUME, ("T", "plumbing.tap")]),
+    Figure::new("plumbing.optical_gain", "gain of the panels F_R(τα)", Percent, &LINE, |s, _| {
+        Ok(plain(Percent, s.plumbing.line.clone()?.optical_gain))
+    })
+    .by(
+        "collector-line",
+        "{F_R} × absorbed / sun at the working point",
+        &[("F_R", "absorber.heat_removal_factor")],
+    ),
+    Figure::new("plumbing.inlet_loss", "loss of the panels F_R U_L", LossCoefficient, &LINE, |s, _| {
+        Ok(s.plumbing.line.clone()?.loss.into())
+    })
+    .by(
+        "collector-line",
+        "{F_R} × {U_L} at the working point",
+        &[("F_R", "absorber.heat_removal_factor"), ("U_L", "absorber.loss_coefficient")],
+    ),
+    Figure::new("plumbing.exchanger_factor", "kept through the exchanger F_R′/F_R", Percent, &LINE, |s, _| {
+        Ok(plain(Percent, s.plumbing.line.clone()?.exchanger_factor))
+    })
+    .by(
+        "collector-exchanger",
+        "1/(1 + A {loss}/C (1/{ε} − 1)); 100 % without an exchanger",
+        &[("loss", "plumbing.inlet_loss"), ("ε", "plumbing.exchanger_effectiveness")],
+    ),
+    Figure::new("plumbing.load_year", "heat wanted in a year", Energy, &YEAR_INPUTS, |s, _| Ok(year(s)?.load().into()))
+        .by("load", "sum of twelve months", &[]),
+    Figure::new("plumbing.delivered_year", "heat from the sun in a year", Energy, &YEAR_INPUTS, |s, _| {
+        Ok(year(s)?.delivered().into())
+    })
+    .by("monthly-correlation", "sum of f × load over twelve months", &[]),
+    Figure::new("plumbing.delivered_month", "heat from the sun, month", Energy, &YEAR_INPUTS, |s, key| {
+        Ok(year(s)?.months[month(key)].delivered.into())
+    })
+    .axis(Axis::Month)
+    .by("monthly-correlation", "f × load of the month", &[]),
+    Figure::new(
+        "plumbing.delivered_per_area",
+        "the year's heat per outside area",
+        Irradiation,
+        &YEAR_INPUTS,
+        |s, _| {
+            let delivered = year(s)?.delivered().si();
+            Ok(RadiantExposure::from_si(delivered / row(s)?.outside_area.si()).into())
+        },
+    )
+    .by("monthly-correlation", "{Q} / {A}", &[("Q", "plumbing.delivered_year"), AREA]),
+    Figure::new("plumbing.solar_fraction_year", "solar share of the year", Percent, &YEAR_INPUTS, |s, _| {
+        Ok(plain(Percent, year(s)?.fraction().ok_or_else(no_load)?.si()))
+    })
+    .by(
+        "monthly-correlation",
+        "{given} / {wanted}",
+        &[("given", "plumbing.delivered_year"), ("wanted", "plumbing.load_year")],
+    ),
+    Figure::word("plumbing.year_notes", "where the correlation does not hold", &YEAR_INPUTS, |s, _| {
+        Ok(Value::Text(year(s)?.notes()))
+    })
+    .by("monthly-correlation", "months outside the published range", &[]),
+    Figure::new("plumbing.solar_fraction_month", "solar share, month", Percent, &YEAR_INPUTS, |s, key| {
+        Ok(plain(Percent, part(s, key)?.fraction))
+    })
+    .axis(Axis::Month)
+    .by("monthly-correlation", "f = 1.029 Y − 0.065 X − 0.245 Y² + 0.0018 X² + 0.0215 Y³, held to 0 … 100 %", &[]),
+    Figure::new("plumbing.loss_ratio_month", "X of the correlation, month", Number, &YEAR_INPUTS, |s, key| {
+        Ok(plain(Number, part(s, key)?.loss_ratio))
+    })
+    .axis(Axis::Month)
+    .by(
+        "monthly-correlation",
+        "X = A {loss} {F} (11.6 + 1.18 {T} + 3.86 T_m − 2.32 T_a) Δt / load × (tank/75)^−0.25",
+        &[("loss", "plumbing.inlet_loss"), ("F", "plumbing.exchanger_factor"), ("T", "plumbing.tap")],
+    ),
+    Figure::new("plumbing.gain_ratio_month", "Y of the correlation, month", Number, &YEAR_INPUTS, |s, key| {
+        Ok(plain(Number, part(s, key)?.gain_ratio))
+    })
+    .axis(Axis::Month)
+    .by(
+        "monthly-correlation",
+        "Y = A {gain} {F} 0.96 × sun of the month / load",
+        &[("gain", "plumbing.optical_gain"), ("F", "plumbing.exchanger_factor")],
+    ),
+];

@@ -1,0 +1,168 @@
+//! The checks of the safety stage: what each says, what it cannot see, whom to ask. The judging is in `materials`,
+//! `water` and `work`.
+
+use super::{materials, water, work};
+use crate::stage::{Check, Severity};
+
+/// The checks of this file.
+pub static CHECKS: &[Check] = &[
+    Check::new("safety.stagnation-material", "every material against stagnation", Severity::Serious, materials::stagnation)
+        .says(
+            "Part: {part}. It is rated {limit}; this panel can reach {found} empty in full sun.",
+            "Change the part or move it away from the heat, or choose a coating that stays cooler.",
+        )
+        .blind_to("what was really bought; ageing, creep and sunlight; parts that are not in the list; timber has checks of its own")
+        .source(
+            "solder: handbook table; joints: application data sheet (verified); margins of 30 K and 20 K: project rules; \
+             the rest: the data sheets that you entered",
+        )
+        .needs(&[
+            "absorber.stagnation_worst",
+            "absorber.solder",
+            "absorber.header_filler",
+            "enclosure.insulation_stands",
+            "safety.coating_limit",
+            "safety.sealant_limit",
+            "safety.hose_limit",
+            "safety.sensor_limit",
+        ]),
+    Check::new("safety.lead", "lead and drinking water", Severity::Deadly, materials::lead)
+        .says(
+            "{part} holds lead: not in or near drinking water, not even for the sheet alone. Drips reach the waterway, \
+             swarf reaches children.",
+            "A lead-free alloy. On a closed loop: gloves, no food, no sweeping of dross, offcuts to the waste site.",
+        )
+        .blind_to("solder and flux of the pressure joints, brass fittings, pipes that were there before")
+        .ask("the water authority or a licensed plumber")
+        .source("0.2 % in solder and flux, 0.25 % of wetted surfaces: federal drinking water act, section 1417 (verified)")
+        .needs(&["absorber.solder", "plumbing.loop"]),
+    Check::new("safety.scald", "scald", Severity::Serious, water::scald)
+        .says(
+            "{part}: {found} against {limit}. At the tank limit an adult is burned in {safety.burn_at_tank}, a child \
+             sooner. At 60 °C an adult burns in about 3 to 5 s, a child sooner.",
+            "A mixing valve rated for solar-heated supply, as near the taps as can be, set so that 49 °C is never passed.",
+        )
+        .blind_to("a valve that sticks: shut its cold feed and measure, then every year; taps that by-pass it")
+        .ask("a licensed plumber")
+        .source(
+            "49 °C and burn table: scald literature after Moritz & Henriques 1947 (verified); hot inlet of valves: scheme \
+             for thermostatic valves (verified)",
+        )
+        .needs(&[
+            "safety.tap_hottest",
+            "safety.hot_supply",
+            "safety.mixing_valve_rating",
+            "safety.burn_at_tank",
+        ]),
+    Check::new("safety.freezing", "frost", Severity::Serious, water::freezing)
+        .says(
+            "On a clear calm night this plate freezes in air of {safety.freezing_air_calm}. {part}: {found} against {limit}.",
+            "Water in the panel: two independent mechanisms, one that works in a power cut. Drainback: 2 cm for each metre \
+             everywhere and every litre measured out. Glycol: freezing point 5 K below the record low, by refractometer.",
+        )
+        .blind_to(
+            "sags, traps and blocked drains; a valve that sticks; a very dry sky, under which the plate freezes sooner; \
+             pipes in unheated rooms",
+        )
+        .ask("a licensed plumber, where potable water can freeze")
+        .source(
+            "two mechanisms and fall: rating criterion (verified); night balance: project values; 5 K: \
+             project rules",
+        )
+        .needs(&[
+            "plumbing.loop",
+            "site.record_low",
+            "site.coldest_air",
+            "safety.freezing_air_calm",
+            "safety.liquid_freezes",
+            "safety.frost_passive",
+            "safety.frost_second",
+            "safety.drain_fall",
+            "commissioning.drained",
+            "safety.freezing_point",
+            "commissioning.drain_expected",
+        ]),
+    Check::new("safety.legionella", "legionella", Severity::Deadly, water::legionella)
+        .says(
+            "{part}: {found} against {limit}. Solar-warmed water stays for hours between 25 and 45 °C, where legionella \
+             grows; it must pass 60 °C before a tap.",
+            "Ask a plumber about a final heating stage; a mixing valve near the tap resolves 60 °C against 49 °C.",
+        )
+        .blind_to("slime, dead legs and the cool foot of a tank; days without draw; the hours of each day are not counted yet")
+        .ask("a licensed plumber; on shared premises and at workplaces the health authority")
+        .source("bands of a national code of practice and a world health text (verified)")
+        .needs(&["safety.final_stage", "safety.final_temperature"]),
+    Check::new("safety.relief-path", "relief path of every panel", Severity::Deadly, work::relief_path)
+        .says(
+            "A panel can be shut in without relief. Do not fill. A shut full panel gains {safety.trapped_pressure} for each \
+             kelvin.",
+            "No valve, check valve, cap or service hose between a panel and its relief; or a relief of its own.",
+        )
+        .blind_to("what nobody walked: follow every pipe with a finger on the drawing and on the wall; a valve added later")
+        .ask("a licensed plumber")
+        .source("facilities criteria for solar heating: nothing may shut off relief by accident (verified)")
+        .needs(&["safety.shut_in"])
+        .final_word(),
+    Check::new("safety.steam", "steam when the pump stops", Severity::Deadly, water::steam)
+        .says(
+            "Steam: the panel boils at {limit} even under its relief pressure and can reach {found}. It needs room, and a \
+             clear path to the relief valve.",
+            "A vessel that takes all the liquid of panels and pipes above them; a discharge into a metal can; no plastic \
+             within reach of steam. Or a panel that drains and a pump locked out while it is hot.",
+        )
+        .blind_to("the height of the loop: at its top the pressure is lower and steam comes sooner; how far steam reaches")
+        .ask("a licensed plumber for relief valve and discharge")
+        .source("vapour pressure: IAPWS (verified)")
+        .needs(&["absorber.stagnation_worst", "safety.boiling"]),
+    Check::new("safety.fume", "fume of flux and torch", Severity::Injury, work::fume)
+        .says(
+            "Fume in {part}: flux smoke causes asthma, active flux burns eyes and skin.",
+            "Outdoors, or an open window and a fan; goggles; wash hands before food. No galvanised metal, no cadmium alloy.",
+        )
+        .blind_to("wind, and the flux that is really used: read its safety sheet")
+        .source("rosin and zinc chloride limits: health authority sheets (verified)")
+        .needs(&["safety.fume"]),
+    Check::new("safety.fire-watch", "fire watch after the torch", Severity::Serious, work::fire_watch)
+        .says(
+            "{found} of fire watch; {limit} is asked for: heat-soaked wood and wool glow long after the flame.",
+            "Someone with an extinguisher stays for 60 minutes; timber and insulation out of reach or shielded.",
+        )
+        .blind_to("what lies behind the wall")
+        .ask("the fire authority, for hot work on a building")
+        .source("trade practice 30 to 60 min, from memory; 60 min: project rule")
+        .needs(&["safety.fire_watch"]),
+    Check::new("safety.height", "work at height", Severity::Deadly, work::height)
+        .says(
+            "Work at {found}: {part}.",
+            "Guard rail, scaffold or platform, or a harness on a proven anchor; a second person on the ground. Ladder 4 to \
+             1, tied, three feet above the edge. Not today if it is wet, icy or windy.",
+        )
+        .blind_to("the roof itself, the weather of the day, power lines, how an anchor is fixed")
+        .ask("whoever is licensed for roof work; at a workplace the safety authority")
+        .source("6 ft: work rules of one country, from memory; ladders: ladder guide of a work safety authority (verified)")
+        .needs(&["safety.work_height", "safety.fall_protection", "safety.second_person"]),
+    Check::new("safety.electrical", "leakage breaker of pump and controller", Severity::Deadly, work::electrical)
+        .says(
+            "The leakage breaker was last tripped on {part}: more than a year ago.",
+            "Trip it by its button. Mains work and bonding of panels, copper and rack are an electrician's.",
+        )
+        .blind_to("wiring, bonding, and whether the breaker feeds this circuit at all")
+        .ask("a licensed electrician")
+        .source("yearly test: project rule")
+        .needs(&["safety.rcd_tested"]),
+    Check::new("safety.licensed", "licensed persons and permit", Severity::Deadly, work::licensed)
+        .says(
+            "Not every licensed item has a name.",
+            "Name plumber, electrician, structural engineer and permit; write whom you asked and what they answered.",
+        )
+        .blind_to("whether a licence is valid, and what the local code asks for: this program never says that none is needed")
+        .ask("the building authority of your jurisdiction")
+        .source("usual scope of solar heating permits (verified in general terms)")
+        .needs(&[
+            "safety.plumber",
+            "safety.electrician",
+            "safety.engineer",
+            "safety.permit",
+            "site.jurisdiction",
+        ]),
+];

@@ -1,0 +1,70 @@
+//! The methods of the safety stage, with their sources.
+
+use crate::stage::method::Method;
+
+/// The methods of this stage.
+pub static METHODS: &[Method] = &[
+    Method {
+        id: "burn-table",
+        title: "Burns by hot water",
+        what: "Times to a second- and a third-degree burn of an adult, read between 45 and 60 °C along straight lines in the \
+               logarithm of time. Above 60 °C the table ends: under 3 s. A child burns sooner; no time is given for that.",
+        source: "exposure times after Moritz & Henriques 1947 (page verified)",
+        code: "physics::scald::burn_time",
+    },
+    Method {
+        id: "mixing-valve",
+        title: "Water at the tap and at the mixing valve",
+        what: "Behind the valve its setting and 2 K of drift. Before it the tank limit; where no pump limits the tank, the \
+               opening temperature of a temperature relief valve, 99 °C.",
+        source: "2 K: test instructions of thermostatic valve schemes (verified); 99 °C: 210 °F relief valves (verified)",
+        code: "stage::safety",
+    },
+    Method {
+        id: "freezing-air",
+        title: "Air in which the plate freezes",
+        what: "Balance of one glass and a still plate under a clear sky: glass 0.88, gap 4 and back 0.8 W/(m²·K) (project \
+               values), wind 2.8 + 3 v, sky 0.0552 T^1.5. Higher under a very dry sky; stored heat is not counted.",
+        source: "plate balance of solar engineering texts; sky: Swinbank 1963, wind law as quoted by Watmuff 1977, both from \
+                 memory",
+        code: "physics::freezing::freezing_air",
+    },
+    Method {
+        id: "glycol-frost",
+        title: "Freezing point of the loop",
+        what: "Where the first ice forms in propylene glycol and water, by volume share; 0 °C for water. Slush stops the pump \
+               well before pipes burst: bursting is not the limit here.",
+        source: "Melinder 2010 (verified against a property library)",
+        code: "physics::fluid::Fluid::freezing_point",
+    },
+    Method {
+        id: "potable-loop",
+        title: "Whether the water of the panel is drunk",
+        what: "Direct and thermosiphon loops carry the water of the tap; drainback and glycol loops are taken as closed, with \
+               an exchanger.",
+        source: "definition",
+        code: "stage::safety::is_potable",
+    },
+    Method {
+        id: "boiling",
+        title: "Boiling at the relief pressure",
+        what: "The pressure of the air by altitude and the relief setting together. It is the hottest the liquid can be: at \
+               the top of the loop the pressure is lower by 0.1 bar a metre, and steam comes sooner.",
+        source: "IAPWS SR1-86 for water (verified); ideal mixture for glycol; standard atmosphere",
+        code: "physics::glycol::boiling_point, physics::atmosphere::pressure",
+    },
+    Method {
+        id: "trapped-water",
+        title: "Pressure of shut-in water",
+        what: "Water without gas in a shut copper tube at 40 °C. It gains more when hotter, and glycol gains more than water.",
+        source: "compressibility: Kell 1975, modulus and expansion of copper: from memory",
+        code: "physics::trapped::shut_water",
+    },
+    Method {
+        id: "legionella",
+        title: "Kill of legionella by heat",
+        what: "Time for a tenfold reduction in free water, 50 to 70 °C. Not for slime, dead legs and the cool foot of a tank.",
+        source: "2 min at 60 °C and 80 to 124 min at 50 °C: secondary source",
+        code: "physics::legionella::decimal_reduction",
+    },
+];

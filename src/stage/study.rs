@@ -1,0 +1,122 @@
+//! What is slow by nature: studies over a drawn solution, run on a worker and laid into later evaluations.
+
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use super::Solution;
+use super::plumbing::year::Year;
+use super::site::orientation::Orientation;
+use super::site::spacing::RowShade;
+use crate::model::{Fig, Why};
+use crate::physics::cutting::Plan;
+
+/// Tells a running study that nobody waits for it any more.
+#[derive(Clone, Debug, Default)]
+pub struct Cancel(Arc<AtomicBool>);
+
+impl Cancel {
+    /// Asks the study to give up.
+    pub fn cancel(&self) {
+        self.0.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it was asked to.
+    pub fn is_cancelled(&self) -> bool {
+        self.0.load(Ordering::Relaxed)
+    }
+}
+
+/// The results of all studies; what has not come back is pending.
+#[derive(Clone, Debug)]
+pub struct Studies {
+    /// What the sun gives in a year.
+    pub year: Fig<Arc<Year>>,
+    /// How the risers are cut.
+    pub riser_cuts: Fig<Arc<Plan>>,
+    /// The best tilt and the best way to face.
+    pub orientation: Fig<Arc<Orientation>>,
+    /// What rows take from each other.
+    pub row_shade: Fig<Arc<RowShade>>,
+}
+
+impl Default for Studies {
+    fn default() -> Self {
+        Self {
+            year: Err(Why::Pending),
+            riser_cuts: Err(Why::Pending),
+            orientation: Err(Why::Pending),
+            row_shade: Err(Why::Pending),
+        }
+    }
+}
+
+/// One declared study.
+pub struct Study {
+    /// Its name in ids and on screen.
+    pub id: &'static str,
+    /// A short name for people.
+    pub label: &'static str,
+    /// Runs it; none if it was cancelled.
+    pub run: fn(&Solution, &Cancel) -> Option<Outcome>,
+    /// The outcome that says why there is none.
+    pub failed: fn(Why) -> Outcome,
+    /// What it reads.
+    pub group: &'static super::Group,
+}
+
+/// What a study brings back.
+#[derive(Clone, Debug)]
+pub enum Outcome {
+    /// The year.
+    Year(Fig<Arc<Year>>),
+    /// How the risers are cut.
+    RiserCuts(Fig<Arc<Plan>>),
+    /// The best tilt and the best way to face.
+    Orientation(Fig<Arc<Orientation>>),
+    /// What rows take from each other.
+    RowShade(Fig<Arc<RowShade>>),
+}
+
+impl Outcome {
+    /// Lays the result into the set.
+    pub fn lay_into(self, studies: &mut Studies) {
+        match self {
+            Self::Year(year) => studies.year = year,
+            Self::RiserCuts(plan) => studies.riser_cuts = plan,
+            Self::Orientation(found) => studies.orientation = found,
+            Self::RowShade(shade) => studies.row_shade = shade,
+        }
+    }
+}
+
+/// All studies.
+pub static STUDIES: &[Study] = &[
+    Study {
+        id: "year",
+        label: "the year by the monthly correlation",
+        run: super::plumbing::year::study,
+        failed: |why| Outcome::Year(Err(why)),
+        group: &super::plumbing::YEAR_INPUTS,
+    },
+    Study {
+        id: "riser-cuts",
+        label: "the best way to cut the risers",
+        run: super::absorber::cutting::study,
+        failed: |why| Outcome::RiserCuts(Err(why)),
+        group: &super::absorber::cutting::RISER_CUTS,
+    },
+    Study {
+        id: "tilt",
+        label: "the best tilt and way to face",
+        run: super::site::orientation::study,
+        failed: |why| Outcome::Orientation(Err(why)),
+        group: &super::site::orientation::ORIENTATION,
+    },
+    Study {
+        id: "row-shade",
+        label: "the shade of one row on the next",
+        run: super::site::spacing::study,
+        failed: |why| Outcome::RowShade(Err(why)),
+        group: &super::site::spacing::ROW_SHADE,
+    },
+];
