@@ -1,0 +1,168 @@
+//! The state of every step: done, stale, open, waiting, held.
+
+use crate::model::{Address, Entries, PanelLetter, Records, SignOff, Step};
+use crate::solve::judge::Judged;
+use crate::stage;
+
+/// One entry that is no longer as it was when the step was signed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Changed {
+    /// The entry.
+    pub id: String,
+    /// As it was typed then.
+    pub was: String,
+    /// As it is typed now; none if it is gone.
+    pub is: Option<String>,
+}
+
+/// How far a step is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Standing {
+    /// Signed, and what it relied on is unchanged.
+    Done(SignOff),
+    /// Signed, but what it relied on has changed.
+    Stale(SignOff, Vec<Changed>),
+    /// Can be done now.
+    Open,
+    /// Other steps come first.
+    Waiting(Vec<Address>),
+    /// Checks say stop.
+    Held(Vec<&'static str>),
+}
+
+impl Standing {
+    /// The word printed for it.
+    pub const fn word(&self) -> &'static str {
+        match self {
+            Self::Done(_) => "done",
+            Self::Stale(..) => "stale",
+            Self::Open => "open",
+            Self::Waiting(_) => "waits",
+            Self::Held(_) => "held",
+        }
+    }
+}
+
+/// One step on one panel, or of the project.
+#[derive(Clone, Debug)]
+pub struct StepState {
+    /// The step, and the panel.
+    pub address: Address,
+    /// Its declaration.
+    pub step: &'static Step,
+    /// How far it is.
+    pub standing: Standing,
+}
+
+/// The state of all steps, in the order of the stages, panel by panel where a step is done for each.
+pub fn progress(records: &Records, entries: &Entries, panels: &[PanelLetter], verdicts: &[Judged]) -> Vec<StepState> {
+    let mut states = Vec::new();
+    for step in stage::steps() {
+        for address in addresses(step, panels) {
+            let standing = standing(step, &address, records, entries, panels, verdicts);
+            states.push(StepState { address, step, standing });
+        }
+    }
+    states
+}
+
+/// Where a step is done: once for the project, or once on each panel.
+pub fn addresses(step: &Step, panels: &[PanelLetter]) -> Vec<Address> {
+    if step.per_panel {
+        panels.iter().map(|panel| Address::on(step.id, *panel)).collect()
+    } else {
+        vec![Address::drawn(step.id)]
+    }
+}
+
+fn standing(
+    step: &Step,
+    address: &Address,
+    records: &Records,
+    entries: &Entries,
+    panels: &[PanelLetter],
+    verdicts: &[Judged],
+) -> Standing {
+    if let Some(sign_off) = records.sign_off(address) {
+        let changed = changes(sign_off, entries);
+        return if changed.is_empty() {
+            Standing::Done(sign_off.clone())
+        } else {
+            Standing::Stale(sign_off.clone(), changed)
+        };
+    }
+    let held = held(step, address, verdicts);
+    if !held.is_empty() {
+        return Standing::Held(held);
+    }
+    let first = comes_first(step, address, records, panels);
+    if first.is_empty() { Standing::Open } else { Standing::Waiting(first) }
+}
+
+/// The checks whose stop blocks a step, signed or not.
+pub fn held(step: &Step, address: &Address, verdicts: &[Judged]) -> Vec<&'static str> {
+    verdicts
+        .iter()
+        .filter(|judged| judged.blocks() && step.held_by.contains(&judged.check.id))
+        .filter(|judged| judged.address.panel.is_none() || judged.address.panel == address.panel)
+        .map(|judged| judged.check.id)
+        .collect()
+}
+
+/// The steps that come first and are not signed.
+pub fn comes_first(step: &Step, address: &Address, records: &Records, panels: &[PanelLetter]) -> Vec<Address> {
+    step.after
+        .iter()
+        .filter_map(|id| stage::step(id))
+        .flat_map(|before| required(before, address, panels))
+        .filter(|before| records.sign_off(before).is_none())
+        .collect()
+}
+
+/// The sign-offs of an earlier step that a step waits for: on the same panel, or on all of them.
+fn required(before: &Step, address: &Address, panels: &[PanelLetter]) -> Vec<Address> {
+    match address.panel {
+        Some(panel) if before.per_panel => vec![Address::on(before.id, panel)],
+        _ => addresses(before, panels),
+    }
+}
+
+fn changes(sign_off: &SignOff, entries: &Entries) -> Vec<Changed> {
+    sign_off
+        .saw
+        .iter()
+        .filter_map(|(id, was)| {
+            let is = typed_now(id, entries);
+            let same = is.as_deref().unwrap_or(NOTHING) == was || means_the_same(id, was, is.as_deref());
+            (!same).then(|| Changed { id: id.clone(), was: was.clone(), is })
+        })
+        .collect()
+}
+
+/// Whether two texts are one value: "4 in" and "4in" are, and no work done by one is stale by the other.
+fn means_the_same(id: &str, was: &str, is: Option<&str>) -> bool {
+    let value = |typed: &str| stage::entry(id)?.read(typed).ok();
+    match (value(was), is.and_then(value)) {
+        (Some(was), Some(is)) => was.same_as(&is),
+        _ => false,
+    }
+}
+
+/// What is typed for an entry now; the assumed value where nothing is.
+fn typed_now(id: &str, entries: &Entries) -> Option<String> {
+    entries
+        .get(id)
+        .map(|given| given.typed.clone())
+        .or_else(|| stage::entry(id).and_then(|spec| spec.default.map(str::to_owned)))
+}
+
+/// What a sign-off remembers of an entry that nobody had given a value.
+const NOTHING: &str = "-";
+
+/// The entries a sign-off of this step must remember, as they are typed now.
+pub fn relied_on(step: &Step, entries: &Entries) -> Vec<(String, String)> {
+    step.relies
+        .iter()
+        .map(|id| ((*id).to_owned(), typed_now(id, entries).unwrap_or_else(|| NOTHING.to_owned())))
+        .collect()
+}

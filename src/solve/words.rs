@@ -1,0 +1,125 @@
+//! Templates filled with the project's own numbers.
+//!
+//! `{absorber.riser_pitch}` in the text of a step or check becomes the value, printed in the chosen family of units.
+
+use super::{Evaluation, judge::Judged};
+use crate::model::{Address, Fig, PanelLetter, Value, text::clean};
+use crate::stage::{Show, figure, general, general::TapeDivision};
+use crate::units::{Kind, Quantity, System, si, tape};
+
+/// What is printed where a number is not known yet.
+pub const GAP: &str = "?";
+
+impl Evaluation {
+    /// The family of units that the project asks for.
+    pub fn system(&self) -> System {
+        self.drawn.inputs.get(&general::UNITS).unwrap_or_default()
+    }
+
+    /// A value as it is printed for an address: cleaned, in the given units, as a tape mark where it is marked or cut.
+    pub fn text(&self, address: &Address, system: System) -> String {
+        match self.value(address) {
+            Ok(value) => self.value_text(address, &value, system),
+            Err(_) => GAP.to_owned(),
+        }
+    }
+
+    /// A given value as it is printed for an address.
+    pub fn value_text(&self, address: &Address, value: &Value, system: System) -> String {
+        let tape = figure(&address.id).is_some_and(|(figure, _)| figure.show == Show::Tape);
+        match value {
+            Value::Quantity(quantity) if tape => self.mark(*quantity, system),
+            other => clean(&other.text(system)),
+        }
+    }
+
+    /// A length as a mark on the tape, or in millimetres.
+    pub fn mark(&self, quantity: Quantity, system: System) -> String {
+        if system == System::Si || quantity.kind != Kind::Length {
+            return quantity.text(system);
+        }
+        let division = match self.drawn.inputs.get(&general::TAPE) {
+            Ok(TapeDivision::Eighth) => tape::Division::Eighth,
+            Ok(TapeDivision::ThirtySecond) => tape::Division::ThirtySecond,
+            _ => tape::Division::Sixteenth,
+        };
+        tape::mark(quantity.typed::<si::Length>(), division)
+            .map_or_else(|_| quantity.text(system), |mark| mark.to_string())
+    }
+
+    /// Fills a template for the design or for one panel.
+    pub fn fill(&self, template: &str, panel: Option<PanelLetter>, system: System) -> String {
+        fill_with(template, |id| Some(self.text(&Address { id: id.to_owned(), panel }, system)))
+    }
+
+    /// Fills the text of a check with its findings and the project's numbers.
+    pub fn fill_judged(&self, template: &str, judged: &Judged, system: System) -> String {
+        let finding = |pick: fn(&crate::model::Judgement) -> Option<Quantity>| {
+            let number = judged.judgement.as_ref().ok().and_then(pick);
+            number.map_or_else(|| GAP.to_owned(), |number| number.text(system))
+        };
+        fill_with(template, |id| {
+            Some(match id {
+                "found" => finding(|judgement| judgement.found),
+                "limit" => finding(|judgement| judgement.limit),
+                "margin" => finding(|judgement| judgement.margin),
+                "part" => part(&judged.judgement),
+                id => self.text(&Address { id: id.to_owned(), panel: judged.panel }, system),
+            })
+        })
+    }
+}
+
+fn part(judgement: &Fig<crate::model::Judgement>) -> String {
+    judgement
+        .as_ref()
+        .ok()
+        .and_then(|judgement| judgement.part.clone())
+        .map_or_else(|| GAP.to_owned(), |part| clean(&part))
+}
+
+/// Replaces every `{id}` of a template; an id for which there is no text stays in its braces.
+pub fn fill_with(template: &str, text: impl Fn(&str) -> Option<String>) -> String {
+    let mut filled = String::with_capacity(template.len());
+    let mut rest = template;
+    while let Some((before, behind)) = rest.split_once('{') {
+        filled.push_str(before);
+        let Some((id, after)) = behind.split_once('}') else {
+            filled.push('{');
+            rest = behind;
+            continue;
+        };
+        if let Some(text) = text(id) {
+            filled.push_str(&text);
+        } else {
+            filled.push('{');
+            filled.push_str(id);
+            filled.push('}');
+        }
+        rest = after;
+    }
+    filled.push_str(rest);
+    filled
+}
+
+/// The ids that stand in braces in a template.
+pub fn ids_in(template: &str) -> Vec<String> {
+    let ids = std::cell::RefCell::new(Vec::new());
+    fill_with(template, |id| {
+        ids.borrow_mut().push(id.to_owned());
+        None
+    });
+    ids.into_inner()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn braces_without_an_id_stay() {
+        let fill = |template: &str| fill_with(template, |id| (id == "a").then(|| "1".to_owned()));
+        assert_eq!(fill("x {a} {b} {"), "x 1 {b} {");
+        assert_eq!(ids_in("x {a} {b.c} {"), ["a", "b.c"]);
+    }
+}
