@@ -7,6 +7,7 @@ pub mod climate;
 pub mod handbook;
 pub mod model;
 pub mod physics;
+pub mod project;
 pub mod solve;
 pub mod stage;
 pub mod units;
