@@ -11,4 +11,5 @@ pub mod project;
 pub mod solve;
 pub mod stage;
 pub mod units;
+pub mod workbook;
 pub mod year;
