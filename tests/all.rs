@@ -11,3 +11,4 @@
 
 mod documents;
 mod reference;
+mod support;

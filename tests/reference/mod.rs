@@ -1,6 +1,7 @@
 //! Checks against things outside the project: handbooks, standards, published examples, reference libraries.
 //! The source stands beside each check; the data lies in `data/`.
 
+mod absorber_shop;
 mod collector;
 mod collector_parts;
 mod commissioning;
@@ -13,6 +14,12 @@ mod plumbing;
 mod safety;
 mod site;
 mod site_examples;
+mod site_stage;
+mod stage_commissioning;
+mod stage_enclosure;
+mod stage_plumbing;
+mod stage_safety;
+mod stage_site;
 mod units;
 mod weather_files;
 mod year;
