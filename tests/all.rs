@@ -9,6 +9,11 @@
     clippy::cast_sign_loss
 )]
 
+mod dependencies;
 mod documents;
+mod layers;
+mod records;
 mod reference;
+mod source;
 mod support;
+mod tables;

@@ -1,0 +1,181 @@
+//! The project from which every entry is changed, and how it is evaluated.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+use std::sync::Arc;
+
+use jiff::civil::date;
+use sunharp::climate::Climate;
+use sunharp::model::inputs::Given;
+use sunharp::model::{Entries, EntrySpec, Fig, Inputs, PanelLetter, Records, Role, Value, Why};
+use sunharp::project::Project;
+use sunharp::project::store::RealDisk;
+use sunharp::solve::judge::judge_all;
+use sunharp::solve::{Evaluation, overlay, solve};
+use sunharp::stage::study::{Cancel, STUDIES, Studies};
+use sunharp::stage::{self, Solution, World};
+use sunharp::units::System;
+use sunharp::workbook::sky::{self, Sky};
+
+use super::perturb::Change;
+
+const SAMPLE: &str = include_str!("../../sample-projects/garden-washroom.toml");
+const RICH: &str = include_str!("rich.toml");
+
+/// The name of the first base.
+pub const FIRST: &str = "rich";
+
+/// What a variant leaves out.
+const WITHOUT: [(&str, &str); 4] = [
+    ("clear", "site.weather_file"),
+    ("compass", "site.azimuth"),
+    ("means", "site.weather_file"),
+    ("untested", "commissioning.panel_start"),
+];
+
+/// Variants that branch off in some stages only, with the stages whose entries are changed there.
+const ONLY: [(&str, &[&str]); 5] = [
+    ("clear", &["site"]),
+    ("compass", &["site"]),
+    ("means", &["site"]),
+    ("mild", &["site"]),
+    ("untested", &["plumbing", "commissioning"]),
+];
+
+/// Studies that take half a second; they run for one change only of each entry that they declare.
+pub const SLOW: [&str; 2] = ["tilt", "row-shade"];
+
+/// One point from which entries are changed.
+#[derive(Clone)]
+pub struct Base {
+    /// Its name in complaints.
+    pub name: String,
+    entries: Entries,
+    measured: Entries,
+    repeats: BTreeMap<String, Vec<Value>>,
+    panels: Vec<PanelLetter>,
+    world: World,
+}
+
+/// The rich project, and each of its variants.
+pub fn bases() -> Vec<Base> {
+    let sample = read(SAMPLE);
+    let rich = read(RICH);
+    let mut entries = sample.entries;
+    entries.extend(rich.entries);
+    let panel = PanelLetter::new('A');
+    let overlay::Overlay { measured_only: measured, repeats, .. } = overlay::readings(&rich.records, panel);
+    let world = World { sky: sky_over(&entries), today: date(2026, 6, 1) };
+    assert!(world.sky.is_ok(), "{:?}", world.sky.err());
+    let base = Base { name: FIRST.to_owned(), entries, measured, repeats, panels: sample.panels, world };
+    let mut bases = vec![base.clone()];
+    for (name, overlay) in rich.variants {
+        let mut varied = Base { name, ..base.clone() };
+        varied.entries.extend(overlay);
+        for (_, id) in WITHOUT.iter().filter(|(variant, _)| *variant == varied.name) {
+            varied.entries.remove(*id);
+            varied.measured.remove(*id);
+        }
+        varied.world.sky = sky_over(&varied.entries);
+        bases.push(varied);
+    }
+    bases
+}
+
+fn read(text: &str) -> Project {
+    let project = Project::read(text);
+    assert!(project.problems.is_empty(), "{:?}", project.problems);
+    project
+}
+
+fn sky_over(entries: &Entries) -> Fig<Arc<Climate>> {
+    let beside = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/dependencies/rich.toml");
+    Sky::new(Arc::new(RealDisk), &beside).over(entries)
+}
+
+impl Base {
+    /// The declared entries that are changed from here.
+    pub fn changed(&self) -> Vec<&'static EntrySpec> {
+        let only = ONLY.iter().find(|(variant, _)| *variant == self.name).map(|(_, stages)| *stages);
+        let stage_of = |spec: &EntrySpec| spec.id.split('.').next().unwrap_or_default();
+        let is_changed = |spec: &&&EntrySpec| only.is_none_or(|stages| stages.contains(&stage_of(spec)));
+        stage::entries().iter().filter(is_changed).copied().collect()
+    }
+
+    /// The ids that a declaration stands for: itself, or the first and the last of its rows.
+    pub fn ids_of(&self, spec: &EntrySpec) -> Vec<String> {
+        if spec.id.contains('*') {
+            let keys = self.inputs().keys(spec);
+            let ends: BTreeSet<&String> = keys.first().into_iter().chain(keys.last()).collect();
+            ends.into_iter().map(|key| spec.id.replacen('*', key, 1)).collect()
+        } else {
+            vec![spec.id.to_owned()]
+        }
+    }
+
+    /// The present value of an entry, assumed ones included.
+    pub fn value(&self, id: &str) -> Option<Value> {
+        self.inputs().value(id).ok()
+    }
+
+    /// The same with one entry changed.
+    pub fn with(&self, id: &str, change: Change) -> Self {
+        let mut other = self.clone();
+        let spec = stage::entry(id).unwrap();
+        let entries = if spec.role == Role::Measure { &mut other.measured } else { &mut other.entries };
+        let given = match change {
+            Change::Out => None,
+            Change::Unreadable => Some(Given { typed: "~".to_owned(), value: Err(Why::Invalid(vec![id.to_owned()])) }),
+            Change::To(value) => {
+                let typed = match &value {
+                    Value::Quantity(quantity) => quantity.si.to_string(),
+                    other => other.text(System::Si),
+                };
+                Some(Given { typed, value: Ok(value) })
+            }
+        };
+        if let Some(single) = other.repeats.get_mut(id).and_then(|singles| singles.last_mut())
+            && let Some(Given { value: Ok(value), .. }) = &given
+        {
+            single.clone_from(value);
+        }
+        match given {
+            Some(given) => drop(entries.insert(id.to_owned(), given)),
+            None => drop(entries.remove(id)),
+        }
+        if sky::reads(id) {
+            other.world.sky = sky_over(&other.entries);
+        }
+        other
+    }
+
+    /// Everything, with all studies run; what has not changed since `earlier` is not computed again.
+    pub fn evaluate(&self, earlier: Option<&Solution>) -> Evaluation {
+        self.evaluate_with(earlier, Studies::default(), true)
+    }
+
+    /// The same, with slow studies left as they were.
+    pub fn evaluate_quickly(&self, earlier: &Solution) -> Evaluation {
+        self.evaluate_with(Some(earlier), earlier.studies.clone(), false)
+    }
+
+    /// The same, with everything else computed anew.
+    pub fn evaluate_fresh(&self, earlier: &Solution) -> Evaluation {
+        self.evaluate_with(None, earlier.studies.clone(), false)
+    }
+
+    fn evaluate_with(&self, earlier: Option<&Solution>, mut studies: Studies, slow: bool) -> Evaluation {
+        let mut drawn = solve(self.inputs(), &self.world, &Studies::default(), earlier);
+        for study in STUDIES.iter().filter(|study| slow || !SLOW.contains(&study.id)) {
+            (study.run)(&drawn, &Cancel::default()).unwrap().lay_into(&mut studies);
+        }
+        drawn.studies = studies; // solving only carries them along
+        let verdicts = judge_all(&drawn, &BTreeMap::new(), &Records::default());
+        Evaluation { drawn: Arc::new(drawn), built: BTreeMap::new(), verdicts, steps: Vec::new() }
+    }
+
+    fn inputs(&self) -> Inputs {
+        let inputs = Inputs::resolve(stage::entries(), &self.entries, &self.measured, &self.panels);
+        inputs.with_repeats(self.repeats.clone())
+    }
+}
