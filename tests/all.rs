@@ -9,11 +9,15 @@
     clippy::cast_sign_loss
 )]
 
+mod bad;
+mod cli;
 mod dependencies;
 mod documents;
+mod laws;
 mod layers;
 mod records;
 mod reference;
 mod source;
+mod store;
 mod support;
 mod tables;

@@ -1,3 +1,6 @@
 //! Pages of `docs/` against the tables that they describe.
 
+mod json;
+mod made;
+mod project_file;
 mod units;

@@ -1,0 +1,128 @@
+//! The arguments, declared once: help, completions and the manual page come from here.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+use crate::units::System;
+
+/// A workbook for building flat-plate solar water-heating panels by hand.
+#[derive(Debug, Parser)]
+#[command(
+    name = "sunharp",
+    version,
+    about,
+    args_conflicts_with_subcommands = true,
+    max_term_width = 80,
+    after_help = "Everything in a project is named ID or ID@PANEL: absorber.riser_pitch, absorber.hole.7@B.\n\
+                  Exit codes: 0 done, 1 a check says stop, 2 wrong use, 3 a file cannot be read or written."
+)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+    /// The project file to open; the same as 'open FILE'
+    pub file: Option<PathBuf>,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Look around in a sample build; nothing is written unless you save
+    Demo,
+    /// Begin a project: writes a short file with the entries that matter first
+    New {
+        /// The file to make; it must not exist
+        file: PathBuf,
+    },
+    /// Open a project on the screen; without a terminal, print the whole report
+    Open {
+        /// The project file
+        file: Option<PathBuf>,
+    },
+    /// Print entries, figures, checks and steps
+    Show {
+        /// The project file
+        file: PathBuf,
+        /// What to print: ID, ID@PANEL, or the beginning of ids such as 'absorber'; all if none is given
+        #[arg(value_name = "ID")]
+        ids: Vec<String>,
+        /// Print JSON, as docs/json.md describes it
+        #[arg(long)]
+        json: bool,
+        /// Print results in these units instead of the project's
+        #[arg(long, value_enum)]
+        units: Option<Units>,
+    },
+    /// Explain a figure: its formula with the project's numbers, its source, what it hangs on
+    Explain {
+        /// The project file
+        file: PathBuf,
+        /// ID or ID@PANEL of a figure, an entry, a check or a step
+        id: String,
+        /// Print results in these units instead of the project's
+        #[arg(long, value_enum)]
+        units: Option<Units>,
+    },
+    /// Judge a project: exit code 1 if a check says stop
+    Check {
+        /// The project file
+        file: PathBuf,
+        /// Take a check that is unknown for a stop
+        #[arg(long)]
+        strict: bool,
+        /// Print JSON, as docs/json.md describes it
+        #[arg(long)]
+        json: bool,
+    },
+    /// Change one entry and save; prints what moved
+    Set {
+        /// The project file
+        file: PathBuf,
+        /// ID of an entry
+        id: String,
+        /// The value with its unit, such as '4 1/2 in'
+        #[arg(allow_hyphen_values = true)]
+        value: String,
+    },
+    /// Keep the weather file's monthly means in the project, so that it opens without that file
+    KeepWeather {
+        /// The project file
+        file: PathBuf,
+    },
+    /// List everything that is declared: entries, figures, checks and steps
+    Figures,
+    /// Print the completions for a shell
+    #[command(hide = true)]
+    Completions {
+        /// The shell
+        shell: clap_complete::Shell,
+    },
+    /// Print the manual page
+    #[command(hide = true)]
+    Man,
+    /// Write the pages of docs/ that are made from the declared tables
+    #[command(hide = true)]
+    Docs {
+        /// The folder to write them to
+        folder: PathBuf,
+    },
+}
+
+/// The family of units that results are printed in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Units {
+    /// Inches, gallons, psi, °F
+    Us,
+    /// Millimetres, litres, bar, °C
+    Si,
+}
+
+impl From<Units> for System {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Us => Self::Us,
+            Units::Si => Self::Si,
+        }
+    }
+}

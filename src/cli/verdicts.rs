@@ -1,0 +1,127 @@
+//! Checks and steps in words.
+
+use super::lines::Page;
+use crate::model::{Evidence, Verdict, text::clean};
+use crate::solve::Evaluation;
+use crate::solve::judge::Judged;
+use crate::solve::progress::{Standing, StepState};
+use crate::units::System;
+
+/// How many checks say what.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// Stops that nobody has overruled.
+    pub stop: usize,
+    /// Stops overruled in writing.
+    pub overruled: usize,
+    /// Checks that lack something.
+    pub unknown: usize,
+    /// Cautions.
+    pub caution: usize,
+    /// Checks that found no fault in what they can see.
+    pub clear: usize,
+}
+
+impl Counts {
+    /// Counts the verdicts of an evaluation.
+    pub fn of(evaluation: &Evaluation) -> Self {
+        let mut counts = Self::default();
+        for judged in &evaluation.verdicts {
+            *match judged.verdict {
+                Verdict::Stop if judged.blocks() => &mut counts.stop,
+                Verdict::Stop => &mut counts.overruled,
+                Verdict::Unknown => &mut counts.unknown,
+                Verdict::Caution => &mut counts.caution,
+                Verdict::Clear => &mut counts.clear,
+            } += 1;
+        }
+        counts
+    }
+
+    /// The counts in one line, the loudest first.
+    pub fn text(self) -> String {
+        let overruled =
+            if self.overruled == 0 { String::new() } else { format!(", {} stop overruled in writing", self.overruled) };
+        let Self { stop, unknown, caution, clear, .. } = self;
+        format!("{stop} stop{overruled}, {unknown} unknown, {caution} caution, {clear} clear")
+    }
+}
+
+/// Puts a check: the verdict first, then what it found, what to do, whom to ask.
+pub fn put_check(page: &mut Page, evaluation: &Evaluation, judged: &Judged, system: System) {
+    let check = judged.check;
+    let panel = match (judged.address.panel, judged.panel) {
+        (Some(panel), _) => format!(", panel {panel}"),
+        (None, Some(panel)) => format!(", decided by panel {panel}"),
+        (None, None) => String::new(),
+    };
+    page.fact(2, &format!("{}: {}{panel} ({})", judged.verdict, check.label, judged.address));
+    if let Some(record) = &judged.overruled {
+        let by = record.by.iter().map(|name| clean(name)).collect::<Vec<_>>().join(" and ");
+        page.fact(4, &format!("Overruled {} by {by}: {}", record.date, clean(&record.reason)));
+    }
+    match (&judged.judgement, judged.verdict) {
+        (Err(why), _) => page.fact(4, &format!("Not known: {}", clean(&why.to_string()))),
+        (Ok(_), Verdict::Clear) => page.named(4, "Cannot see", check.blind_to),
+        (Ok(_), _) => {
+            page.fact(4, &evaluation.fill_judged(check.says, judged, system));
+            page.named(4, "To do", &evaluation.fill_judged(check.remedy, judged, system));
+            page.named(4, "Ask", check.ask);
+            page.named(4, "Source", check.source);
+        }
+    }
+}
+
+/// Puts a step: how far it is, what to do, what it waits for.
+pub fn put_step(page: &mut Page, evaluation: &Evaluation, state: &StepState, system: System) {
+    let title = evaluation.fill(state.step.title, state.address.panel, system);
+    let panel = state.address.panel.map_or_else(String::new, |panel| format!("panel {panel}: "));
+    page.fact(2, &format!("{}: {panel}{title} ({})", state.standing.word(), state.address));
+    match &state.standing {
+        Standing::Done(sign_off) => {
+            page.fact(4, &format!("Signed {} by {}", sign_off.date, clean(&sign_off.by)));
+            page.named(4, "Evidence", &clean(&sign_off.evidence));
+        }
+        Standing::Stale(sign_off, changed) => {
+            page.fact(4, &format!("Signed {} by {}, but since then:", sign_off.date, clean(&sign_off.by)));
+            for change in changed {
+                let is = change.is.as_deref().map_or_else(|| "nothing".to_owned(), clean);
+                page.fact(4, &format!("{} was {}, is {is}", clean(&change.id), clean(&change.was)));
+            }
+        }
+        Standing::Waiting(first) => {
+            let names: Vec<String> = first.iter().map(ToString::to_string).collect();
+            page.named(4, "First", &names.join(", "));
+        }
+        Standing::Held(checks) => page.named(4, "Held by a stop", &checks.join(", ")),
+        Standing::Open => {}
+    }
+}
+
+/// Puts all there is to say about how a step is done.
+pub fn put_step_details(page: &mut Page, evaluation: &Evaluation, state: &StepState, system: System) {
+    let step = state.step;
+    page.named(2, "How", &evaluation.fill(step.detail, state.address.panel, system));
+    page.named(2, "Done when there is", &evidence(step.evidence));
+    for caution in step.cautions {
+        page.named(2, "Caution", caution);
+    }
+    if step.read_back {
+        page.fact(2, "A second person reads it back before it is done.");
+    }
+    if step.licensed {
+        page.fact(2, "Usually the work of a licensed person or under a permit: ask locally.");
+    }
+    page.named(2, "After", &step.after.join(", "));
+    page.named(2, "Relies on", &step.relies.join(", "));
+    page.named(2, "Held by", &step.held_by.join(", "));
+}
+
+/// What completes a step, in words.
+pub fn evidence(evidence: Evidence) -> String {
+    match evidence {
+        Evidence::Tick => "a tick".to_owned(),
+        Evidence::Note(words) => format!("a note: {words}"),
+        Evidence::Reading(id) => format!("a reading of {id}"),
+    }
+}
