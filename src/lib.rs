@@ -11,6 +11,7 @@ pub mod physics;
 pub mod project;
 pub mod solve;
 pub mod stage;
+pub mod tui;
 pub mod units;
 pub mod workbook;
 pub mod year;

@@ -1,0 +1,101 @@
+//! The numbers beside a plot: round steps in the units that are shown, or names.
+
+use crate::model::ChartAxis;
+use crate::units::table::{self, Unit};
+use crate::units::{Kind, System};
+
+/// A place on an axis with what is written there.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tick {
+    /// Where, in SI base units.
+    pub at: f64,
+    /// The number or name.
+    pub text: String,
+}
+
+/// Steps of angles, degrees.
+const ANGLES: [f64; 7] = [5.0, 10.0, 15.0, 30.0, 45.0, 90.0, 180.0];
+
+/// The unit of an axis.
+fn unit(axis: &ChartAxis, system: System) -> &'static Unit {
+    let (low, high) = axis.range;
+    table::of(axis.kind).printed(low.abs().max(high.abs()), system)
+}
+
+/// What the axis measures, with its unit.
+pub fn words(axis: &ChartAxis, system: System) -> String {
+    match unit(axis, system).symbol {
+        symbol if symbol.is_empty() || !axis.names.is_empty() => axis.label.to_owned(),
+        symbol => format!("{} in {symbol}", axis.label),
+    }
+}
+
+/// The bounds that are drawn; never of no extent.
+pub fn bounds(axis: &ChartAxis) -> [f64; 2] {
+    let (low, high) = axis.range;
+    if high > low { [low, high] } else { [low, low + 1.0] }
+}
+
+/// At most so many ticks.
+pub fn ticks(axis: &ChartAxis, most: u16, system: System) -> Vec<Tick> {
+    let [low, high] = bounds(axis);
+    if !axis.names.is_empty() {
+        let named = (0_u16..).map(|place| low + f64::from(place)).zip(axis.names);
+        return named.map(|(at, name)| Tick { at, text: (*name).to_owned() }).collect();
+    }
+    let unit = unit(axis, system);
+    let (low, high) = (unit.from_si(low), unit.from_si(high));
+    let (step, decimals) = step(axis.kind, (high - low) / f64::from(most.max(1)));
+    let slack = step * 1e-6;
+    let mut ticks = Vec::new();
+    let mut number = ((low - slack) / step).ceil() * step;
+    while number <= high + slack {
+        ticks.push(Tick { at: unit.to_si(number), text: format!("{:.decimals$}", number + 0.0) });
+        number += step;
+    }
+    ticks
+}
+
+/// The smallest round step that is no smaller than this, with its decimals.
+fn step(kind: Kind, least: f64) -> (f64, usize) {
+    if kind == Kind::Angle {
+        return (ANGLES.into_iter().find(|step| *step >= least).unwrap_or(ANGLES[6]), 0);
+    }
+    let round = (-6_i32..12).flat_map(|power| [1.0, 2.0, 5.0].map(|digit| (digit * 10_f64.powi(power), power)));
+    let found = round.into_iter().find(|(step, _)| *step >= least);
+    found.map_or((1e12, 0), |(step, power)| (step, usize::try_from(-power).unwrap_or(0)))
+}
+
+/// The cell at a share of so many cells.
+pub fn cell(share: f64, cells: u16) -> u16 {
+    let aim = share * f64::from(cells.saturating_sub(1));
+    let off = |cell: &u16| (f64::from(*cell) - aim).abs();
+    (0..cells).min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn texts(axis: &ChartAxis, most: u16, system: System) -> Vec<String> {
+        ticks(axis, most, system).into_iter().map(|tick| tick.text).collect()
+    }
+
+    #[test]
+    fn ticks_are_round_in_the_units_shown_and_no_more_than_wanted() {
+        let tilt = ChartAxis::of("tilt", Kind::Angle, (0.0, 90_f64.to_radians()));
+        assert_eq!(texts(&tilt, 6, System::Si), ["0", "15", "30", "45", "60", "75", "90"]);
+        let pipe = ChartAxis::of("length", Kind::Length, (0.0, 1.0));
+        assert_eq!(texts(&pipe, 5, System::Us), ["0", "10", "20", "30"]);
+        assert_eq!(words(&pipe, System::Us), "length in in");
+        let months = ChartAxis { names: &["J", "F", "M"], ..ChartAxis::of("month", Kind::Count, (0.0, 2.0)) };
+        assert_eq!(texts(&months, 1, System::Si), ["J", "F", "M"]);
+        let nothing = ChartAxis::of("nothing", Kind::Percent, (0.0, 0.0));
+        assert!(ticks(&nothing, 5, System::Si).len() > 1);
+    }
+
+    #[test]
+    fn a_share_falls_on_the_nearest_cell() {
+        assert_eq!([cell(0.0, 5), cell(0.5, 5), cell(1.0, 5), cell(2.0, 5), cell(0.3, 0)], [0, 2, 4, 4, 0]);
+    }
+}

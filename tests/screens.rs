@@ -1,0 +1,8 @@
+//! The workbook on screen: key strings go through the real update, screens come out as text.
+
+mod harness;
+mod journeys;
+mod keys;
+mod looks;
+mod monkey;
+mod sizes;
