@@ -1,0 +1,50 @@
+//! The year of the three reference plants (coil, one tank with an element, drainback), apart from any project.
+//!
+//! Wanted: 6 ms, with an element in the tank 12 ms.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+
+#[path = "../reference/year/plain.rs"]
+mod plain;
+#[path = "../reference/year/plants.rs"]
+mod plants;
+
+use divan::Bencher;
+use plants::systems;
+use sunharp::climate::Climate;
+use sunharp::year::{Conditions, Plant, simulate};
+
+/// Weather of the plants.
+const WEATHER: [(&str, &[u8]); 3] = [
+    ("greensboro", include_bytes!("../../sample-projects/weather/greensboro-tmy3-reduced.csv")),
+    ("miami", include_bytes!("../../sample-projects/weather/miami-tmy2.tm2")),
+    ("sandpoint", include_bytes!("../../sample-projects/weather/sand-point-tmy3-reduced.csv")),
+];
+
+fn climate(index: usize) -> Climate {
+    Climate::from_bytes(WEATHER[index].0, WEATHER[index].1).unwrap()
+}
+
+fn case(index: usize) -> (Plant, Vec<Conditions>) {
+    (systems()[index].plant(), systems()[index].given_conditions(&climate(index)))
+}
+
+#[divan::bench(args = [0, 1, 2])]
+fn simulation(bencher: Bencher, index: usize) {
+    let (plant, hours) = case(index);
+    bencher.bench_local(|| simulate(&plant, &hours, &|| false));
+}
+
+/// Sunlight through the glass, from a loaded climate.
+#[divan::bench(args = [0, 1, 2])]
+fn conditions(bencher: Bencher, index: usize) {
+    let climate = climate(index);
+    bencher.bench_local(|| systems()[index].computed_conditions(&climate));
+}
+
+/// The same plants by plain explicit steps of 60 s, for the ratio.
+#[divan::bench(args = [0, 1, 2], sample_count = 20)]
+fn plain_minutes(bencher: Bencher, index: usize) {
+    let (plant, hours) = case(index);
+    bencher.bench_local(|| plain::run(&plant, &hours, 60.0));
+}
