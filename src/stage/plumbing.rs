@@ -19,7 +19,7 @@ use crate::physics::fluid::Fluid;
 use crate::physics::glycol;
 use crate::units::si::{Area, Dimension, HeatTransfer, Ratio};
 use circuit::{Contents, PipeCost, Row};
-use entries::{self as e, LoopType};
+use entries::{self as e, LoopType, YearPanel};
 use load::Load;
 
 /// The share of the solution that this stage computes.
@@ -93,7 +93,12 @@ pub static HOT_WATER: Group =
 /// The panels as one straight line.
 pub static LINE: Group = Group {
     name: "the panels as a straight line",
-    entries: &["plumbing.exchanger_effectiveness"],
+    entries: &[
+        "plumbing.exchanger_effectiveness",
+        "plumbing.year_panel",
+        "plumbing.fitted_gain",
+        "plumbing.fitted_loss",
+    ],
     groups: &[&absorber::HEAT, &LIQUID],
 };
 
@@ -157,8 +162,11 @@ fn line(inputs: &Inputs, absorber: &absorber::Results) -> Fig<CollectorLine> {
     let collector = absorber.collector.as_ref().map_err(Clone::clone)?;
     let point = &absorber.heat.as_ref().map_err(Clone::clone)?.point;
     let area = collector.absorber_area() * count;
-    let loss = point.inlet_loss();
-    let optical_gain = point.optical_gain().ok_or_else(|| Why::out_of_range("the working point has no sun"))?;
+    let no_sun = || Why::out_of_range("the working point has no sun");
+    let (optical_gain, loss) = match inputs.get(&e::YEAR_PANEL)? {
+        YearPanel::Computed => (point.optical_gain().ok_or_else(no_sun)?, point.inlet_loss()),
+        YearPanel::Fitted => (inputs.get(&e::FITTED_GAIN)?.si(), inputs.get(&e::FITTED_LOSS)?),
+    };
     let rate = point.conditions.mass_flow.si() * count * point.properties.specific_heat;
     let exchanger_factor = match effectiveness(inputs)? {
         None => 1.0,

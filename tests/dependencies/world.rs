@@ -34,9 +34,10 @@ const WITHOUT: [(&str, &str); 4] = [
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 5] = [
+const ONLY: [(&str, &[&str]); 6] = [
     ("clear", &["site"]),
     ("compass", &["site"]),
+    ("fitted", &["plumbing"]),
     ("means", &["site"]),
     ("mild", &["site"]),
     ("untested", &["plumbing", "commissioning"]),

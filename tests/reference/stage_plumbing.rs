@@ -190,3 +190,22 @@ fn more_panels_never_give_less() {
     let delivered = |text: &str| si(&workbook(text), "plumbing.delivered_year");
     assert!(delivered(&format!("{PROJECT}[panel.C]\n")) > delivered(PROJECT));
 }
+
+/// The published line through what was fitted: a year on 70 % and 5 W/(m²·K) uses just these two numbers, and the
+/// plate without flow is still the drawn one (ruling of this project: a fit never loosens a limit).
+#[test]
+fn a_fitted_panel_serves_the_year_and_no_limit() {
+    let drawn = workbook(PROJECT);
+    let fitted = PROJECT.replace(
+        "[plumbing]",
+        "[plumbing]\nyear_panel = \"fitted\"\nfitted_gain = \"70 %\"\nfitted_loss = \"5 W/m2K\"",
+    );
+    let fitted = workbook(&fitted);
+    let line = fitted.evaluation().drawn.plumbing.line.clone().unwrap();
+    near(line.optical_gain, 0.7, 1e-12);
+    near(line.loss.value, 5.0, 1e-12);
+    assert!((si(&fitted, "plumbing.delivered_year") / si(&drawn, "plumbing.delivered_year") - 1.0).abs() > 1e-3);
+    near(si(&fitted, "absorber.stagnation_worst"), si(&drawn, "absorber.stagnation_worst"), 1e-12);
+    let half = PROJECT.replace("[plumbing]", "[plumbing]\nyear_panel = \"fitted\"\nfitted_gain = \"70 %\"");
+    assert!(value(&workbook(&half), "plumbing.delivered_year").unwrap_err().contains("plumbing.fitted_loss"));
+}

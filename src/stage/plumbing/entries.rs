@@ -2,7 +2,7 @@
 
 use crate::model::{Choice, Entry, EntrySpec};
 use crate::units::Kind;
-use crate::units::si::{Length, Pressure, Ratio, Temperature, Volume};
+use crate::units::si::{HeatTransfer, Length, Pressure, Ratio, Temperature, Volume};
 
 /// Type of loop.
 pub static LOOP: Entry<LoopType> =
@@ -30,6 +30,23 @@ pub static EXCHANGER: Entry<Ratio> = Entry::percent("plumbing.exchanger_effectiv
     .why("heat moved over the most that could be moved, at the panels' flow; 50 % is the base of a military guide")
     .hard(0.05, 1.0)
     .usual(0.3, 0.9);
+
+/// Which panel the year is computed with.
+pub static YEAR_PANEL: Entry<YearPanel> = Entry::choice("plumbing.year_panel", "panel of the year")
+    .why("as computed from the drawing, or as fitted to what was measured; no limit on danger ever uses the fit")
+    .default("computed");
+
+/// Gain of the fitted panel.
+pub static FITTED_GAIN: Entry<Ratio> = Entry::percent("plumbing.fitted_gain", "fitted gain F_R(τα)")
+    .why("efficiency where inlet and air are equally warm, on absorber area, from a measured log")
+    .hard(0.05, 1.0)
+    .usual(0.5, 0.85);
+
+/// Loss of the fitted panel.
+pub static FITTED_LOSS: Entry<HeatTransfer> = Entry::quantity("plumbing.fitted_loss", "fitted loss F_R U_L")
+    .why("slope of the efficiency over inlet less air, on absorber area, from a measured log")
+    .hard(0.1, 50.0)
+    .usual(2.0, 9.0);
 
 /// Volume of the tank.
 pub static TANK: Entry<Volume> =
@@ -88,6 +105,9 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &ELBOWS.spec,
     &DRAINED_LENGTH.spec,
     &EXCHANGER.spec,
+    &YEAR_PANEL.spec,
+    &FITTED_GAIN.spec,
+    &FITTED_LOSS.spec,
     &TANK.spec,
     &TANK_LIMIT.spec,
     &RELIEF.spec,
@@ -96,6 +116,22 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &PER_PERSON.spec,
     &TAP.spec,
 ];
+
+/// Which panel the year is computed with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum YearPanel {
+    /// From the drawing.
+    Computed,
+    /// From measurements.
+    Fitted,
+}
+
+impl Choice for YearPanel {
+    const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
+        (Self::Computed, "computed", "from the drawing, at the working point"),
+        (Self::Fitted, "fitted", "from gain and loss fitted to a measured log"),
+    ];
+}
 
 /// Type of loop.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -37,7 +37,8 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "collector-line",
         title: "The panels as a straight line",
-        what: "Q/A = F_R(τα) G − F_R U_L (T_i − T_a), both figures taken at the working point of the absorber page \
+        what: "Q/A = F_R(τα) G − F_R U_L (T_i − T_a), fitted to a measured log where plumbing.year_panel says so, else both \
+               figures taken at the working point of the absorber page \
                (900 W/m², 20 °C air, 45 °C in, design flow), on absorber area. U_L grows with temperature; one value \
                stands for the year.",
         source: "Duffie & Beckman 6.16, from memory",
