@@ -124,7 +124,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "collector-line",
-        "{F_R} × absorbed / sun at the working point",
+        "{F_R} × absorbed / sun at the working point, or as fitted",
         &[("F_R", "absorber.heat_removal_factor")],
     ),
     Figure::new("plumbing.inlet_loss", "loss of the panels F_R U_L", LossCoefficient, &LINE, |s, _| {
@@ -132,7 +132,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "collector-line",
-        "{F_R} × {U_L} at the working point",
+        "{F_R} × {U_L} at the working point, or as fitted",
         &[("F_R", "absorber.heat_removal_factor"), ("U_L", "absorber.loss_coefficient")],
     ),
     Figure::new("plumbing.exchanger_factor", "kept through the exchanger F_R′/F_R", Percent, &LINE, |s, _| {

@@ -112,7 +112,7 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("the height of the loop: at its top the pressure is lower and steam comes sooner; how far steam reaches")
         .ask("a licensed plumber for relief valve and discharge")
-        .source("vapour pressure: IAPWS (verified)")
+        .source("vapour pressure: IAPWS SR1-86, coefficients from memory, held to IAPWS-95 by a test")
         .needs(&["absorber.stagnation_worst", "safety.boiling"]),
     Check::new("safety.fume", "fume of flux and torch", Severity::Injury, work::fume)
         .says(
