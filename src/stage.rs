@@ -4,6 +4,7 @@
 //! small pure functions. Must not live here: the order in which stages are solved, the file, the screen.
 
 pub mod absorber;
+pub mod card;
 pub mod commissioning;
 pub mod demands;
 pub mod enclosure;

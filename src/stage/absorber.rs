@@ -2,6 +2,7 @@
 //!
 //! Which figure comes from where: `rows`; sizes are computed in `geometry`, heat below; the laws are in `physics`.
 
+pub mod cards;
 pub mod checks;
 pub mod cutting;
 pub mod detail;
