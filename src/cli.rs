@@ -12,6 +12,7 @@ mod failure;
 mod json;
 mod keep;
 mod lines;
+mod materials;
 mod new;
 mod opening;
 mod output;
@@ -80,6 +81,7 @@ fn answer(command: &Command) -> Result<Answer, Failure> {
         Command::Explain { file, id, units } => explain::explain(file, id, units.map(Into::into)),
         Command::Check { file, strict, json } => check::check(file, *strict, *json),
         Command::Set { file, id, value } => set::set(file, id, value),
+        Command::Materials { file, csv, units } => materials::materials(file, *csv, units.map(Into::into)),
         Command::KeepWeather { file } => keep::keep(file),
         Command::Figures => Ok(Answer::of(tables::declared())),
         Command::Completions { shell } => Ok(Answer::of(completions(*shell))),

@@ -10,6 +10,7 @@ pub mod demands;
 pub mod enclosure;
 pub mod figure;
 pub mod general;
+pub mod materials;
 pub mod method;
 pub mod picture;
 pub mod plumbing;
@@ -33,6 +34,7 @@ use crate::model::{EntrySpec, Stage, Step};
 static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
     [
         general::ENTRIES,
+        materials::entries::ENTRIES,
         site::entries::ENTRIES,
         site::entries::weather::ENTRIES,
         site::entries::surroundings::ENTRIES,
@@ -61,6 +63,7 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         absorber::quantities::FIGURES,
         absorber::cutting::FIGURES,
         enclosure::rows::FIGURES,
+        materials::rows::FIGURES,
         plumbing::rows::FIGURES,
         safety::rows::FIGURES,
         commissioning::rows::FIGURES,

@@ -448,3 +448,21 @@ fn a_check_that_is_judged_for_each_panel_is_told_for_each_or_for_the_one_named()
     assert!(explained.contains(&format!("({}@B)", check.id)), "{explained}");
     assert!(!explained.contains(&format!("({}@A)", check.id)), "{explained}");
 }
+
+#[test]
+fn the_bill_is_printed_for_the_shop_and_for_a_spreadsheet() {
+    let (_folder, path) = project(sample::TEXT);
+    let plain = run(&["materials", &path]);
+    assert_eq!(code(&plain), 0, "{}", err(&plain));
+    let text = out(&plain);
+    assert!(text.contains("Tube and sheet") && text.contains("[ ] 1/2 in type M (riser-tube)"), "{text}");
+    assert!(text.lines().all(|line| line.width() <= 80), "{text}");
+    let table = out(&run(&["materials", &path, "--csv", "--units", "si"]));
+    let mut reader = csv::Reader::from_reader(table.as_bytes());
+    let headers = reader.headers().unwrap().clone();
+    let at = |name: &str| headers.iter().position(|header| header == name).unwrap();
+    let records: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    let risers = records.iter().find(|record| &record[at("key")] == "riser-tube").unwrap();
+    let number = |name: &str| risers[at(name)].parse::<f64>().unwrap();
+    assert!((number("with_scrap") / number("needed") - 1.05).abs() < 0.01, "{table}");
+}

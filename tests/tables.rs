@@ -65,7 +65,7 @@ fn ids_follow_their_grammar() {
     let mut complaints = Vec::new();
     for spec in stage::entries() {
         let (first, rest) = spec.id.split_once('.').unwrap();
-        let known = first == "project" || Stage::of_id(spec.id).is_some();
+        let known = matches!(first, "project" | "materials") || Stage::of_id(spec.id).is_some();
         if !known || !rest.split('.').all(|part| part == "*" || is_name(part, '_')) {
             complaints.push(format!("entry {}", spec.id));
         }

@@ -85,6 +85,17 @@ pub enum Command {
         #[arg(allow_hyphen_values = true)]
         value: String,
     },
+    /// Print the bill of materials: what the shop must still deliver
+    Materials {
+        /// The project file
+        file: PathBuf,
+        /// Print comma-separated values, one line for each item
+        #[arg(long)]
+        csv: bool,
+        /// Print results in these units instead of the project's
+        #[arg(long, value_enum)]
+        units: Option<Units>,
+    },
     /// Keep the weather file's monthly means in the project, so that it opens without that file
     KeepWeather {
         /// The project file

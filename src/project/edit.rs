@@ -276,6 +276,7 @@ fn order<'a>(path: impl Iterator<Item = &'a str>) -> (usize, Vec<(u64, &'a str)>
     let rank = match path.first().copied().unwrap_or_default() {
         first if stages.contains(&first) => 10 + stages.iter().position(|word| *word == first).unwrap_or(0),
         "project" => 1,
+        "materials" => 19, // behind the stages, before the panels
         first => 20 + SECTIONS.iter().position(|word| *word == first).unwrap_or(SECTIONS.len()),
     };
     let number = |name: &str| name.parse().unwrap_or(u64::MAX);

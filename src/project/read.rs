@@ -16,8 +16,8 @@ use crate::units;
 pub const FORMAT: u64 = 1;
 
 /// The first words of keys and tables that may stand in a project file, besides the stages.
-pub const SECTIONS: [&str; 9] =
-    ["format", "project", "panel", "variant", "reading", "sign_off", "override", "note", "log"];
+pub const SECTIONS: [&str; 10] =
+    ["format", "project", "materials", "panel", "variant", "reading", "sign_off", "override", "note", "log"];
 
 /// A project file, read.
 #[derive(Clone, Debug, Default)]

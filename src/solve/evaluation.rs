@@ -9,7 +9,7 @@ use super::progress::{StepState, progress};
 use crate::model::{Address, Entries, Fig, Inputs, Origin, PanelLetter, Records, Value, Why};
 use crate::stage::study::Studies;
 use crate::stage::{self, Axis, Solution, World};
-use crate::stage::{absorber, commissioning, enclosure, plumbing, safety, site};
+use crate::stage::{absorber, commissioning, enclosure, materials, plumbing, safety, site};
 
 /// Everything that an evaluation is computed from.
 #[derive(Clone, Debug)]
@@ -89,7 +89,7 @@ pub fn solve(inputs: Inputs, world: &World, studies: &Studies, earlier: Option<&
     let plumbing = plumbing::solve(&inputs, &site, &absorber, &enclosure);
     let safety = safety::solve(&inputs, &site, &absorber, &plumbing);
     let commissioning = commissioning::solve(&inputs, &absorber, &plumbing);
-    Solution {
+    let mut solution = Solution {
         inputs,
         world: world.clone(),
         studies: studies.clone(),
@@ -99,7 +99,10 @@ pub fn solve(inputs: Inputs, world: &World, studies: &Studies, earlier: Option<&
         plumbing,
         safety,
         commissioning,
-    }
+        bill: materials::Bill::default(),
+    };
+    solution.bill = materials::bill::bill(&solution);
+    solution
 }
 
 impl Evaluation {
@@ -159,6 +162,7 @@ impl Evaluation {
     pub fn keys(&self, axis: Axis) -> Vec<String> {
         let count = match axis {
             Axis::Celsius => return commissioning::sensor::TABLE.iter().map(ToString::to_string).collect(),
+            Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
             Axis::Month => 12,
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),

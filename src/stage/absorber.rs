@@ -5,6 +5,7 @@
 pub mod cards;
 pub mod checks;
 pub mod cutting;
+pub mod demands;
 pub mod detail;
 pub mod drawing;
 pub mod entries;

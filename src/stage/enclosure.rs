@@ -4,6 +4,7 @@
 //! in `mass`; the laws are in `physics`.
 
 pub mod checks;
+pub mod demands;
 pub mod entries;
 pub mod glass;
 pub mod heat;

@@ -46,14 +46,19 @@ pub enum Axis {
     Part,
     /// Temperatures of a table in whole degrees Celsius.
     Celsius,
+    /// The lines of the bill of materials, by their keys.
+    Material,
 }
 
 impl Axis {
     /// Whether a key can stand on this axis at all; how many there are depends on the project.
     pub fn takes(self, key: &str) -> bool {
+        if self == Self::Material {
+            return !key.is_empty();
+        }
         let number: Option<i32> = key.parse().ok().filter(|number: &i32| number.to_string() == key);
         number.is_some_and(|number| match self {
-            Self::Celsius => true,
+            Self::Celsius | Self::Material => true,
             Self::Month => (1..=12).contains(&number),
             Self::Hole | Self::Riser | Self::RiserBar | Self::Part => number >= 1,
         })

@@ -1,6 +1,6 @@
 //! The methods that figures are computed by, with their sources. docs/methods.md is written from these tables.
 
-use super::{absorber, commissioning, enclosure, plumbing, safety, site};
+use super::{absorber, commissioning, enclosure, materials, plumbing, safety, site};
 
 /// A method.
 #[derive(Debug, PartialEq, Eq)]
@@ -23,6 +23,7 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         site::methods::METHODS,
         absorber::methods::METHODS,
         enclosure::methods::METHODS,
+        materials::rows::METHODS,
         plumbing::methods::METHODS,
         safety::methods::METHODS,
         commissioning::methods::METHODS,

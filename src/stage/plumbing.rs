@@ -5,6 +5,7 @@
 
 pub mod checks;
 pub mod circuit;
+pub mod demands;
 pub mod entries;
 pub mod load;
 pub mod methods;

@@ -1,5 +1,6 @@
 //! Everything computed from one set of inputs: the design as drawn, or one panel as built.
 
+use super::materials::Bill;
 use super::study::Studies;
 use super::{World, absorber, commissioning, enclosure, plumbing, safety, site};
 use crate::model::Inputs;
@@ -25,4 +26,6 @@ pub struct Solution {
     pub safety: safety::Results,
     /// Proofs in numbers.
     pub commissioning: commissioning::Results,
+    /// What the shop must deliver.
+    pub bill: Bill,
 }

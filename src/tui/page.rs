@@ -44,9 +44,11 @@ impl Line {
     }
 }
 
-/// Whether an entry stands on the page of a stage; what belongs to the whole project stands on the first.
+/// Whether an entry stands on the page of a stage; what belongs to the whole project stands on the first, the bill on
+/// that of the enclosure.
 fn is_on(stage: Stage, id: &str) -> bool {
-    Stage::of_id(id).map_or(stage == Stage::Site, |own| own == stage)
+    let shared = if id.starts_with("materials.") { Stage::Enclosure } else { Stage::Site };
+    Stage::of_id(id).unwrap_or(shared) == stage
 }
 
 /// The lines of the page that is shown.

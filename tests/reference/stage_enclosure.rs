@@ -4,10 +4,10 @@ use super::close as near;
 use crate::support::{Bench, SMALL, crossing};
 use sunharp::model::Verdict::{Caution, Clear, Stop, Unknown};
 use sunharp::model::scene::{Part, Shape};
-use sunharp::model::{Address, Verdict};
+use sunharp::model::{Address, Shelf, Verdict};
 use sunharp::stage::absorber::drawing::harp_scene;
-use sunharp::stage::demands::demands;
 use sunharp::stage::enclosure::heat::{WorstHour, behind, rail_face};
+use sunharp::stage::materials::Line;
 use sunharp::units::si::{celsius, in_celsius};
 use sunharp::units::{Kind, System};
 
@@ -249,18 +249,18 @@ fn holes_of_the_drawing_lie_where_the_figures_say() {
 
 #[test]
 fn the_shop_delivers_for_all_panels() {
-    let one = demands(&Bench::small().evaluate().drawn).unwrap();
+    let one = Bench::small().evaluate().drawn.bill.clone();
     let text = format!("{SMALL}\n[panel.B]\n");
-    let two = demands(&Bench::of(&text).evaluate().drawn).unwrap();
-    assert_eq!(one.len(), two.len());
-    for (one, two) in one.iter().zip(&two) {
+    let two = Bench::of(&text).evaluate().drawn.bill.clone();
+    assert_eq!(one.lines.len(), two.lines.len());
+    let needed = |line: &Line| line.needed.clone().unwrap();
+    for (one, two) in one.lines.iter().zip(&two.lines).filter(|(line, _)| line.shelf != Shelf::Plumbing) {
         assert_eq!(one.item, two.item);
-        near(two.quantity.si, 2.0 * one.quantity.si, 1e-9);
+        near(needed(two).si, 2.0 * needed(one).si, 1e-9);
     }
-    let risers = one.iter().find(|demand| demand.purpose == "risers").unwrap();
-    near(risers.quantity.si, 9.0 * 1.837_425, 1e-9);
-    let wool = one.iter().find(|demand| demand.purpose == "insulation behind").unwrap();
-    assert_eq!(wool.quantity.kind, Kind::Area);
-    near(wool.quantity.si, 0.976 * 1.976, 1e-9);
-    assert!(one.iter().any(|demand| demand.item == "tempered glass, 4 mm, 1000 mm × 2000 mm"));
+    near(needed(one.line("riser-tube").unwrap()).si, 9.0 * 1.837_425, 1e-9);
+    let wool = needed(one.line("back-insulation").unwrap());
+    assert_eq!(wool.kind, Kind::Area);
+    near(wool.si, 0.976 * 1.976, 1e-9);
+    assert_eq!(one.line("glass").unwrap().item.clone().unwrap(), "tempered glass, 4 mm, 1000 mm × 2000 mm");
 }
