@@ -4,6 +4,7 @@
 //! not live here: formulas, the file format, commands of the shell. Drawing only reads; sizes come from `layout`,
 //! which input handling and drawing share.
 
+mod bench;
 pub mod command;
 pub mod event;
 mod form;
@@ -14,6 +15,7 @@ mod run;
 mod state;
 pub mod terminal;
 pub mod theme;
+mod typeface;
 mod update;
 mod view;
 mod words;

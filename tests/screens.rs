@@ -1,5 +1,6 @@
 //! The workbook on screen: key strings go through the real update, screens come out as text.
 
+mod bench;
 mod harness;
 mod journeys;
 mod keys;

@@ -129,6 +129,26 @@ impl Records {
             .max_by_key(|record| moment(record.date, &record.key))
     }
 
+    /// Everybody who signed, measured or wrote, each named once as first written, in the order of the alphabet.
+    pub fn people(&self) -> Vec<String> {
+        let mut names: Vec<&str> = Vec::new();
+        for record in &self.sign_offs {
+            names.extend([record.by.as_str(), record.read_back_by.as_str()]);
+        }
+        names.extend(self.readings.iter().map(|record| record.by.as_str()));
+        names.extend(self.overrides.iter().flat_map(|record| record.by.iter().map(String::as_str)));
+        names.extend(self.notes.iter().map(|record| record.by.as_str()));
+        names.extend(self.log.iter().map(|record| record.by.as_str()));
+        let mut people: Vec<String> = Vec::new();
+        for name in names.into_iter().map(str::trim).filter(|name| !name.is_empty()) {
+            if !people.iter().any(|known| known.to_lowercase() == name.to_lowercase()) {
+                people.push(name.to_owned());
+            }
+        }
+        people.sort_by_key(|name| name.to_lowercase());
+        people
+    }
+
     /// The overrulings of a check that speak for one panel, or for the design: those that name no panel and those
     /// that name this one. The last comes first.
     pub fn overrulings(&self, check: &str, panel: Option<PanelLetter>) -> Vec<&Override> {

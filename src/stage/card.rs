@@ -18,6 +18,8 @@ pub struct CardFigure {
     pub tolerance: &'static str,
     /// Where it is measured from; empty where that is plain.
     pub datum: &'static str,
+    /// Whether it is a time that a clock on the card can count down.
+    pub timed: bool,
 }
 
 /// One card.
@@ -41,7 +43,7 @@ pub struct Card {
 
 /// A figure under its own label, without tolerance or datum.
 pub const fn shown(id: &'static str) -> CardFigure {
-    CardFigure { id, label: "", tolerance: "", datum: "" }
+    CardFigure { id, label: "", tolerance: "", datum: "", timed: false }
 }
 
 impl CardFigure {
@@ -63,6 +65,13 @@ impl CardFigure {
     #[must_use]
     pub const fn from(mut self, datum: &'static str) -> Self {
         self.datum = datum;
+        self
+    }
+
+    /// Lets a clock on the card count it down.
+    #[must_use]
+    pub const fn timed(mut self) -> Self {
+        self.timed = true;
         self
     }
 }

@@ -31,6 +31,12 @@ pub enum Act {
     Quit,
     Suspend,
     Menu,
+    Bench,
+    NextCard,
+    PreviousCard,
+    NextFigure,
+    Tick,
+    Clock,
     NextStage,
     PreviousStage,
     Down,
@@ -63,11 +69,14 @@ pub enum Place {
     Question,
     /// Finding by name.
     Find,
+    /// The bench cards.
+    Bench,
 }
 
 impl Place {
     /// All places, in the order of docs/keys.md.
-    pub const ALL: [Self; 6] = [Self::Page, Self::Sheet, Self::Picture, Self::Form, Self::Question, Self::Find];
+    pub const ALL: [Self; 7] =
+        [Self::Page, Self::Bench, Self::Sheet, Self::Picture, Self::Form, Self::Question, Self::Find];
 
     /// What the place is called.
     pub const fn title(self) -> &'static str {
@@ -78,6 +87,7 @@ impl Place {
             Self::Form => "while typing",
             Self::Question => "at a question or in the menu",
             Self::Find => "while finding",
+            Self::Bench => "at the bench",
         }
     }
 }
@@ -124,22 +134,58 @@ impl Command {
 
 const PAGE: &[Place] = &[Place::Page];
 const LISTS: &[Place] = &[Place::Page, Place::Sheet, Place::Question, Place::Find];
-const EVERYWHERE: &[Place] = &[Place::Page, Place::Sheet, Place::Picture, Place::Form, Place::Question, Place::Find];
+const EVERYWHERE: &[Place] =
+    &[Place::Page, Place::Bench, Place::Sheet, Place::Picture, Place::Form, Place::Question, Place::Find];
+const BENCH: &[Place] = &[Place::Bench];
+const PAGE_AND_BENCH: &[Place] = &[Place::Page, Place::Bench];
 const PICTURE: &[Place] = &[Place::Picture];
 const READING: &[Place] = &[Place::Sheet, Place::Picture, Place::Question];
 const TYPING: &[Place] = &[Place::Form, Place::Find];
 
 /// All commands.
 pub static COMMANDS: &[Command] = &[
+    command(
+        Act::Tick,
+        BENCH,
+        &[Key::Char(' '), Key::Enter],
+        "tick",
+        "tick the card's step; a dangerous one asks who read it back, a done one whether to take it back",
+    ),
+    command(Act::NextCard, BENCH, &[Key::Right], "next card", "next card, from stage to stage"),
+    command(Act::PreviousCard, BENCH, &[Key::Left], "card before", "card before").quiet(),
+    command(Act::Down, BENCH, &[Key::Down], "onward", "next hole, riser or part; without such rows the next figure"),
+    command(Act::Up, BENCH, &[Key::Up], "back one", "hole, riser or part before; without such rows the figure before")
+        .quiet(),
+    command(Act::NextFigure, BENCH, &[Key::Tab], "next figure", "put the next figure of the card into the large type"),
+    command(Act::Clock, BENCH, &[Key::Char('t')], "clock", "start or stop the clock that counts a time of the card"),
     command(Act::Open, PAGE, &[Key::Enter], "open", "act on the line: edit, explain, read a check, sign a step off"),
-    command(Act::Explain, PAGE, &[Key::Char('e')], "explain", "formula, numbers and source of the line; its full text"),
-    command(Act::TakeBack, PAGE, &[Key::Char('x')], "take back", "take the sign-off of a step back, with the reason"),
-    command(Act::Undo, PAGE, &[Key::Char('u')], "undo", "take the last change back"),
-    command(Act::Save, PAGE, &[Key::Char('s')], "save", "save the project file"),
-    command(Act::Find, PAGE, &[Key::Char('f'), Key::Char('/')], "find", "find anything by part of its name"),
+    command(
+        Act::Explain,
+        PAGE_AND_BENCH,
+        &[Key::Char('e')],
+        "explain",
+        "formula, numbers and source of the line; its full text",
+    ),
+    command(
+        Act::TakeBack,
+        PAGE_AND_BENCH,
+        &[Key::Char('x')],
+        "take back",
+        "take the sign-off of a step back, with the reason",
+    ),
+    command(Act::Undo, PAGE_AND_BENCH, &[Key::Char('u')], "undo", "take the last change back"),
+    command(Act::Save, PAGE_AND_BENCH, &[Key::Char('s')], "save", "save the project file"),
+    command(Act::Find, PAGE_AND_BENCH, &[Key::Char('f'), Key::Char('/')], "find", "find anything by part of its name"),
+    command(
+        Act::Bench,
+        PAGE,
+        &[Key::Char('b')],
+        "bench",
+        "bench cards: a job's figures in large type, ticked by one key",
+    ),
     command(Act::Record, PAGE, &[Key::Char('r')], "record", "record a reading: value, who, with what"),
     command(Act::Moved, PAGE, &[Key::Char('m')], "moved", "list what the last change moved"),
-    command(Act::Redo, PAGE, &[Key::Char('U'), Key::Char('y')], "redo", "make the last undone change again"),
+    command(Act::Redo, PAGE_AND_BENCH, &[Key::Char('U'), Key::Char('y')], "redo", "make the last undone change again"),
     command(
         Act::Attention,
         PAGE,
@@ -148,12 +194,13 @@ pub static COMMANDS: &[Command] = &[
         "go to the next stop or unknown, in this stage or a later one",
     ),
     command(Act::Panel, PAGE, &[Key::Char('p')], "panel", "show the design as drawn, or the next panel as built"),
+    command(Act::Panel, BENCH, &[Key::Char('p')], "panel", "work on the next panel, at the card where it was left"),
     command(Act::Pictures, PAGE, &[Key::Char('v')], "pictures", "view the pictures of the stage"),
     command(Act::NextPicture, PICTURE, &[Key::Right, Key::Tab], "next", "next picture"),
     command(Act::PreviousPicture, PICTURE, &[Key::Left, Key::BackTab], "before", "picture before"),
     command(
         Act::Units,
-        &[Place::Page, Place::Picture],
+        &[Place::Page, Place::Bench, Place::Picture],
         &[Key::Char('n')],
         "units",
         "show results in the other family of units",
@@ -166,7 +213,7 @@ pub static COMMANDS: &[Command] = &[
         "keep weather",
         "keep the weather file's monthly means in the project, for whoever opens it without the file",
     ),
-    command(Act::Help, PAGE, &[Key::Char('?')], "help", "show all keys"),
+    command(Act::Help, PAGE_AND_BENCH, &[Key::Char('?')], "help", "show all keys"),
     command(Act::Quit, PAGE, &[Key::Char('q')], "quit", "leave; asks if there is unsaved work"),
     command(Act::Menu, PAGE, &[Key::Esc], "menu", "everything that can be done here, to be chosen with the arrows"),
     command(Act::NextStage, PAGE, &[Key::Right, Key::Tab], "next stage", "go to the next stage").quiet(),
@@ -192,6 +239,7 @@ pub static COMMANDS: &[Command] = &[
         "field before, or the word before in a list",
     )
     .quiet(),
+    command(Act::Close, BENCH, &[Key::Esc, Key::Char('q'), Key::Char('b')], "back", "go back to the page of the stage"),
     command(Act::Close, READING, &[Key::Esc, Key::Char('q')], "back", "go back without doing anything"),
     command(Act::Close, TYPING, &[Key::Esc], "give up", "go back without doing anything"),
     command(Act::Down, LISTS, &[Key::Down], "down", "next line").quiet(),
@@ -253,7 +301,7 @@ mod tests {
     fn no_command_needs_alt_or_a_character_beyond_ascii() {
         for key in COMMANDS.iter().flat_map(|command| command.keys) {
             if let Key::Char(letter) | Key::Ctrl(letter) = key {
-                assert!(letter.is_ascii_graphic(), "{key}");
+                assert!(letter.is_ascii_graphic() || *letter == ' ', "{key}");
             }
         }
     }

@@ -3,6 +3,7 @@
 //! Key releases and modifiers other than Ctrl are settled here, once.
 
 use std::fmt;
+use std::time::Duration;
 
 use crossterm::event::{Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
@@ -66,6 +67,7 @@ const NAMES: [(Key, &str); 14] = [
 impl fmt::Display for Key {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::Char(' ') => f.write_str("Space"),
             Self::Char(letter) => write!(f, "{letter}"),
             Self::Ctrl(letter) => write!(f, "Ctrl-{}", letter.to_ascii_uppercase()),
             named => f.write_str(NAMES.iter().find(|(key, _)| key == named).map_or("", |(_, name)| name)),
@@ -95,6 +97,9 @@ impl Key {
 
     fn named(name: &str) -> Option<Self> {
         let known = NAMES.iter().find(|(_, known)| *known == name).map(|(key, _)| *key);
+        if name == "Space" {
+            return Some(Self::Char(' '));
+        }
         known.or_else(|| Some(Self::Ctrl(name.strip_prefix("Ctrl-")?.chars().next()?.to_ascii_lowercase())))
     }
 }
@@ -110,6 +115,8 @@ pub enum Input {
     Resize(u16, u16),
     /// The terminal came to the front, or the program was resumed.
     Back,
+    /// So much time has passed since the session began.
+    Time(Duration),
     /// A study came back.
     Report(Box<Report>),
     /// A worker failed; the words are for people.

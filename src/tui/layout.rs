@@ -18,6 +18,18 @@ pub enum Plan {
     Form,
     /// One text over the whole body.
     Sheet,
+    /// A bench card over the whole screen.
+    Bench,
+    /// Something over a bench card, with as much room as there is.
+    OverBench,
+}
+
+/// The fewest columns and rows that a division needs. The bench is read on small screens as well.
+pub const fn least(plan: Plan) -> (u16, u16) {
+    match plan {
+        Plan::Page | Plan::Form | Plan::Sheet => (LEAST_COLUMNS, LEAST_ROWS),
+        Plan::Bench | Plan::OverBench => (36, 10),
+    }
 }
 
 /// The areas of the screen.
@@ -45,16 +57,22 @@ pub struct Areas {
 
 /// Divides the screen; none if it is too small.
 pub fn areas((columns, rows): (u16, u16), plan: Plan) -> Option<Areas> {
-    if columns < LEAST_COLUMNS || rows < LEAST_ROWS {
+    let (least_columns, least_rows) = least(plan);
+    if columns < least_columns || rows < least_rows {
         return None;
     }
     let line = |y: u16| Rect::new(0, y, columns, 1);
-    let body = Rect::new(0, 3, columns, rows - 5);
+    // The stages and their rule stand over everything but the bench.
+    let (stages, rule, top) = match plan {
+        Plan::Bench | Plan::OverBench => (Rect::new(0, 1, columns, 0), Rect::new(0, 1, columns, 0), 1),
+        _ => (line(1), line(2), 3),
+    };
+    let body = Rect::new(0, top, columns, rows - top - 2);
     let split = split(body, plan);
     Some(Areas {
         head: line(0),
-        stages: line(1),
-        rule: line(2),
+        stages,
+        rule,
         list: split.list,
         title: split.title,
         detail: split.detail,
@@ -73,7 +91,11 @@ struct Split {
 
 fn split(body: Rect, plan: Plan) -> Split {
     match plan {
-        Plan::Sheet => {
+        Plan::Bench => {
+            let none = Rect { height: 0, ..body };
+            Split { list: none, title: none, detail: body, wall: None }
+        }
+        Plan::Sheet | Plan::OverBench => {
             let title = Rect { height: 1, ..body };
             let detail = Rect { y: body.y + 1, height: body.height - 1, ..body };
             Split { list: Rect { height: 0, ..body }, title, detail, wall: None }
@@ -138,7 +160,7 @@ mod tests {
     fn areas_lie_within_the_screen_and_apart() {
         for columns in LEAST_COLUMNS..=250 {
             for rows in LEAST_ROWS..=80 {
-                for plan in [Plan::Page, Plan::Form, Plan::Sheet] {
+                for plan in [Plan::Page, Plan::Form, Plan::Sheet, Plan::Bench, Plan::OverBench] {
                     let a = areas((columns, rows), plan).unwrap();
                     let parts = [a.head, a.stages, a.rule, a.list, a.title, a.detail, a.message, a.footer];
                     let screen = Rect::new(0, 0, columns, rows);

@@ -43,7 +43,7 @@ pub fn run(workbook: Workbook, options: Options) -> Result<Ended, TuiError> {
     });
     let setup = Setup { theme, size: screen.size()?, drafts: options.drafts, demo: options.demo };
     let state = start(workbook, setup);
-    let mut session = Session { state, desk, draft_due: None };
+    let mut session = Session { state, desk, draft_due: None, began: Instant::now() };
     let ended = session.until_end(&mut screen, &inbox);
     session.leave(ended);
     if ended == Ended::Hangup {
@@ -57,6 +57,7 @@ struct Session {
     desk: Desk,
     /// When the draft must be kept.
     draft_due: Option<Instant>,
+    began: Instant,
 }
 
 impl Session {
@@ -74,9 +75,12 @@ impl Session {
     /// Draws, waits for news and lets it act; tells the end.
     fn turn(&mut self, screen: &mut Screen, inbox: &Receiver<News>) -> io::Result<Option<Ended>> {
         screen.draw(|frame| draw(&self.state, frame))?;
+        if self.state.take_ring() {
+            screen.ring()?;
+        }
         self.desk.ask(&self.state.workbook);
         let Some(news) = self.wait(inbox) else { return Ok(None) };
-        let mut inputs = Vec::new();
+        let mut inputs = vec![Input::Time(self.began.elapsed())];
         let mut ended = None;
         for news in std::iter::once(news).chain(inbox.try_iter()) {
             match news {
@@ -112,19 +116,26 @@ impl Session {
         Ok(None)
     }
 
-    /// Waits for news, without end unless a draft is due; none if it was the draft's time.
+    /// Waits for news, without end unless a draft is due or a clock runs; none if it was their time.
     fn wait(&mut self, inbox: &Receiver<News>) -> Option<News> {
-        if !self.state.draft_is_due() {
-            self.draft_due = None;
+        self.draft_due = if self.state.draft_is_due() {
+            self.draft_due.or_else(|| Some(Instant::now() + DRAFT_AFTER))
+        } else {
+            None
+        };
+        let tick = self.state.next_tick().map(|tick| self.began + tick);
+        let Some(due) = self.draft_due.into_iter().chain(tick).min() else {
             return inbox.recv().ok().or(Some(News::Hangup));
-        }
-        let due = *self.draft_due.get_or_insert_with(|| Instant::now() + DRAFT_AFTER);
+        };
         match inbox.recv_timeout(due.saturating_duration_since(Instant::now())) {
             Ok(news) => Some(news),
             Err(RecvTimeoutError::Disconnected) => Some(News::Hangup),
             Err(RecvTimeoutError::Timeout) => {
-                self.draft_due = None;
-                self.keep_draft();
+                if self.draft_due.is_some_and(|due| due <= Instant::now()) {
+                    self.draft_due = None;
+                    self.keep_draft();
+                }
+                update(&mut self.state, [Input::Time(self.began.elapsed())]);
                 None
             }
         }

@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
+use std::time::Duration;
 
+use super::bench::Bench;
 use super::command::{Act, Place};
 use super::form::Form;
 use super::ink::Role;
@@ -51,6 +53,11 @@ pub struct State {
     /// Whether the project stands on the disk at all.
     pub(super) on_disk: bool,
     pub(super) kept: Option<Unsaved>,
+    pub(super) bench: Bench,
+    /// The time since the session began, as the loop last told it.
+    pub(super) now: Duration,
+    /// Whether the terminal is asked to ring.
+    pub(super) rings: bool,
 }
 
 /// Where the builder is on the page of a stage.
@@ -76,6 +83,8 @@ pub enum Over {
     Picture(usize),
     /// Finding by name.
     Find(Find),
+    /// The bench cards.
+    Bench,
 }
 
 /// What a sheet is about.
@@ -124,6 +133,10 @@ pub enum Answer {
     TakeTheirs,
     TakeDraft(Box<Draft>),
     GiveUpDraft,
+    /// A second person has read a step back; an empty name is still to be typed.
+    ReadBack(Address, String),
+    /// A sign-off is taken back for a reason; an empty one is still to be typed.
+    TakeBack(Address, String),
 }
 
 /// Finding by name.
@@ -186,6 +199,9 @@ impl State {
             opened_with,
             on_disk,
             kept: None,
+            bench: Bench::default(),
+            now: Duration::ZERO,
+            rings: false,
         }
     }
 
@@ -213,6 +229,7 @@ impl State {
             Some(Over::Question(_)) => Place::Question,
             Some(Over::Picture(_)) => Place::Picture,
             Some(Over::Find(_)) => Place::Find,
+            Some(Over::Bench) => Place::Bench,
         }
     }
 
@@ -226,12 +243,37 @@ impl State {
 
     /// How the screen is divided; none if it is too small.
     pub(super) fn areas(&self) -> Option<Areas> {
-        let plan = match self.over.last() {
+        layout::areas(self.setup.size, self.plan())
+    }
+
+    /// By what plan the screen is divided.
+    pub(super) fn plan(&self) -> Plan {
+        match self.over.last() {
             None => Plan::Page,
+            Some(Over::Bench) => Plan::Bench,
+            Some(_) if self.is_at_bench() => Plan::OverBench,
             Some(Over::Form(_) | Over::Question(_)) => Plan::Form,
             Some(Over::Sheet(_) | Over::Find(_) | Over::Picture(_)) => Plan::Sheet,
-        };
-        layout::areas(self.setup.size, plan)
+        }
+    }
+
+    /// Whether the bench cards are shown, or something over them.
+    pub(super) fn is_at_bench(&self) -> bool {
+        self.over.iter().any(|over| matches!(over, Over::Bench))
+    }
+
+    /// When the screen changes by itself: at the next second of a running clock, since the session began.
+    pub fn next_tick(&self) -> Option<Duration> {
+        let clock = self.bench.clock.as_ref().filter(|clock| !clock.is_told)?;
+        let left = clock.left(self.now);
+        let rest = Duration::from_nanos(u64::from(left.subsec_nanos()));
+        let step = if rest.is_zero() { Duration::from_secs(1) } else { rest };
+        Some(self.now + step.min(left.max(Duration::from_nanos(1))))
+    }
+
+    /// Whether the terminal is asked to ring; asked once.
+    pub fn take_ring(&mut self) -> bool {
+        std::mem::take(&mut self.rings)
     }
 
     /// The thing of an id as the page shows it: as drawn, or on the panel that is shown.

@@ -54,6 +54,11 @@ impl Screen {
         }
     }
 
+    /// Rings the terminal's bell.
+    pub fn ring(&self) -> io::Result<()> {
+        execute!(stdout(), style::Print('\u{7}'))
+    }
+
     /// Takes the terminal again after the program was stopped, and draws everything anew at the next draw.
     pub fn take_again(&mut self) -> io::Result<()> {
         // The shell may have changed the modes; crossterm remembers only its own first change.

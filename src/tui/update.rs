@@ -1,5 +1,6 @@
 //! What every input does to the state. No drawing.
 
+mod bench;
 mod files;
 mod find;
 mod form;
@@ -45,6 +46,10 @@ fn one(state: &mut State, input: Input) {
         Input::Key(key) => press(state, key),
         Input::Paste(text) => paste(state, &text),
         Input::Resize(columns, rows) => state.setup.size = (columns, rows),
+        Input::Time(now) => {
+            state.now = now;
+            bench::tell_the_end(state);
+        }
         Input::Back => files::look_at_disk(state),
         Input::Report(report) => {
             state.workbook.take_report(*report);
@@ -79,6 +84,7 @@ fn press(state: &mut State, key: Key) {
         Place::Form => form::press(state, act, key),
         Place::Question => question::run(state, act),
         Place::Find => find::press(state, act, key),
+        Place::Bench => bench::run(state, act),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Drawing: reads the state, changes nothing.
 
 mod axis;
+mod bench;
 mod chart;
 mod foot;
 mod form;
@@ -18,7 +19,7 @@ use ratatui::widgets::Widget;
 use unicode_width::UnicodeWidthStr;
 
 use super::ink::{self, Par, Piece, Role};
-use super::layout::{LEAST_COLUMNS, LEAST_ROWS};
+use super::layout;
 use super::state::{Over, State};
 use super::theme::Theme;
 use super::words;
@@ -28,7 +29,11 @@ pub fn draw(state: &State, frame: &mut Frame<'_>) {
     let Some(areas) = state.areas().filter(|_| fits(state, frame.area())) else {
         return too_small(state, frame);
     };
-    head::draw(state, frame, &areas);
+    if state.is_at_bench() {
+        bench::head(state, frame, &areas);
+    } else {
+        head::draw(state, frame, &areas);
+    }
     if areas.list.height > 0 {
         list::draw(state, frame, areas.list);
     }
@@ -39,6 +44,7 @@ pub fn draw(state: &State, frame: &mut Frame<'_>) {
     }
     match state.over.last() {
         None => detail(state, frame, areas.title, areas.detail),
+        Some(Over::Bench) => bench::draw(state, frame, areas.detail),
         Some(Over::Form(open)) => form::draw(state, open, frame, areas.title, areas.detail),
         Some(Over::Question(open)) => form::question(state, open, frame, areas.title, areas.detail),
         Some(Over::Picture(at)) => picture::draw(state, *at, frame, areas.title, areas.detail),
@@ -55,8 +61,10 @@ fn fits(state: &State, screen: Rect) -> bool {
 
 fn too_small(state: &State, frame: &mut Frame<'_>) {
     let area = frame.area();
+    let (columns, least) = layout::least(state.plan());
+    let what = if state.is_at_bench() { "The bench" } else { "This page" };
     let text = format!(
-        "This page needs {LEAST_COLUMNS} columns and {LEAST_ROWS} rows; this terminal has {} and {}.",
+        "{what} needs {columns} columns and {least} rows; this terminal has {} and {}.",
         area.width, area.height
     );
     rows(frame, area, &[Par::plain(text)], state.theme());

@@ -1,5 +1,6 @@
 //! The wording of screens: rows, details, sheets and echoes as paragraphs with roles. No drawing, no keys.
 
+pub mod bench;
 pub mod detail;
 pub mod echo;
 pub mod explain;

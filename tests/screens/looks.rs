@@ -8,7 +8,7 @@ use sunharp::tui::theme::Theme;
 use super::harness::{FULL, Play, SAMPLE};
 
 /// Ways to screens that together show everything.
-const WAYS: [&str; 10] = [
+const WAYS: [&str; 11] = [
     "",
     "<Right><End>",
     "<Right><Down><Enter>9 kg",
@@ -19,6 +19,7 @@ const WAYS: [&str; 10] = [
     "?",
     "v",
     "<Right>v",
+    "<Right>b",
 ];
 
 fn walk(theme: Theme, size: (u16, u16), mut look: impl FnMut(&str, &Buffer)) {

@@ -86,6 +86,7 @@ impl Monkey {
             (Place::Find, 1..=3) => {
                 Key::script(self.dice.pick(&["a", "t", "<Enter>", "pitch<Enter>", "step<Down><Enter>"]))
             }
+            (Place::Bench, 1..=3) => vec![Key::Esc],
             (Place::Page, 1..=2) => vec![self.dice.pick(&[Key::Down, Key::Enter, Key::Right, Key::PageDown])],
             (Place::Page, 3) => vec![Key::Down, Key::Enter, Key::Down, Key::Enter],
             (Place::Page, 4..=7) => {

@@ -3,7 +3,7 @@
 use super::harness::{FULL, Play, TRIAL};
 
 /// A way to each place that can be drawn.
-const WAYS: [&str; 11] = [
+const WAYS: [&str; 14] = [
     "",
     "<Right><Down><Enter>5 in",
     "friser tube<Enter><Enter>",
@@ -14,6 +14,9 @@ const WAYS: [&str; 11] = [
     "?",
     "v",
     "<Right>v",
+    "b",
+    "b<Space>",
+    "be",
     "<Right><Down><Enter>5 in<Enter>q",
 ];
 

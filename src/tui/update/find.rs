@@ -6,7 +6,7 @@ use super::super::form::{Field, Slot};
 use super::super::layout;
 use super::super::page::Line;
 use super::super::state::{Over, State};
-use super::{close, page};
+use super::{bench, close, page};
 use crate::model::Stage;
 use crate::workbook::find::{Hit, Sort, find};
 
@@ -61,6 +61,9 @@ fn follow(state: &mut State) {
 }
 
 fn go_to(state: &mut State, hit: Hit) {
+    if state.is_at_bench() && bench::show(state, &hit.address) {
+        return;
+    }
     let stage = Stage::of_id(&hit.address.id).unwrap_or(Stage::Site);
     let line = match hit.sort {
         Sort::Entry => Line::Entry(hit.address.id),

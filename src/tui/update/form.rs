@@ -66,15 +66,17 @@ fn who(state: &State) -> Field {
     Field::new(Slot::Who, "who", "who did it").holding(&clean(&builder))
 }
 
-/// Opens the form that signs a step off.
-pub fn open_sign_off(state: &mut State, address: &Address) {
+/// Opens the form that signs a step off, with the name of who read it back if that is known.
+pub fn open_sign_off(state: &mut State, address: &Address, read_back_by: &str) {
     let Some(step) = stage::step(&address.id) else { return };
     if refuses_writing(state) {
         return;
     }
     let mut fields = vec![who(state)];
     if step.read_back {
-        fields.push(Field::new(Slot::ReadBack, "read back by", "a second person who checked it"));
+        fields.push(
+            Field::new(Slot::ReadBack, "read back by", "a second person who checked it").holding(&clean(read_back_by)),
+        );
     }
     match step.evidence {
         Evidence::Tick => {}

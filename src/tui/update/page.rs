@@ -13,6 +13,9 @@ use std::sync::Arc;
 
 /// Whether a command can do anything now.
 pub fn can(state: &State, act: Act) -> bool {
+    if let Some(Over::Bench) = state.over.last() {
+        return super::bench::can(state, act);
+    }
     if let Some(Over::Sheet(sheet)) = state.over.last() {
         return super::sheet::can(state, sheet, act);
     }
@@ -31,6 +34,7 @@ pub fn can(state: &State, act: Act) -> bool {
         Act::Redo => state.workbook.can_redo(),
         Act::Save => state.workbook.is_dirty(),
         Act::Faults => words::sheet::has_faults(state),
+        Act::Bench => !stage::card::cards().is_empty(),
         Act::Panel => !state.workbook.project().panels.is_empty(),
         Act::Attention => next_attention(state).is_some(),
         Act::NextField => matches!(state.over.last(), Some(Over::Form(form)) if form.has_next()),
@@ -77,6 +81,7 @@ pub fn run(state: &mut State, act: Act) {
         Act::Faults => push_sheet(state, Subject::Faults),
         Act::Help => push_sheet(state, Subject::Help),
         Act::Pictures => picture::open(state),
+        Act::Bench => super::bench::open(state),
         Act::KeepWeather => keep_weather(state),
         Act::Undo => undo(state),
         Act::Redo => redo(state),
@@ -96,7 +101,12 @@ pub fn run(state: &mut State, act: Act) {
         | Act::Close
         | Act::Commit
         | Act::NextField
-        | Act::PreviousField => {}
+        | Act::PreviousField
+        | Act::NextCard
+        | Act::PreviousCard
+        | Act::NextFigure
+        | Act::Tick
+        | Act::Clock => {}
     }
 }
 
@@ -144,7 +154,7 @@ fn open(state: &mut State) {
 
 fn open_step(state: &mut State, address: &Address) {
     match step_of(state) {
-        Some(Standing::Open | Standing::Stale(..)) => form::open_sign_off(state, address),
+        Some(Standing::Open | Standing::Stale(..)) => form::open_sign_off(state, address, ""),
         _ => push_sheet(state, Subject::Step(address.clone())),
     }
 }

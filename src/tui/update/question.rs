@@ -2,7 +2,7 @@
 
 use super::super::command::Act;
 use super::super::state::{Answer, Over, State, Want};
-use super::{close, files, form, page};
+use super::{bench, close, files, form, page};
 
 /// A command at a question.
 pub fn run(state: &mut State, act: Option<Act>) {
@@ -40,5 +40,7 @@ fn take(state: &mut State, answer: Answer) {
         Answer::TakeTheirs => files::take_theirs(state),
         Answer::TakeDraft(draft) => files::take_draft(state, &draft),
         Answer::GiveUpDraft => files::give_up_draft(state),
+        Answer::ReadBack(address, name) => bench::read_back(state, &address, &name),
+        Answer::TakeBack(address, reason) => bench::withdraw(state, &address, &reason),
     }
 }

@@ -18,8 +18,8 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, areas: &Areas) {
     row(frame, areas.footer, &keys(state, usize::from(areas.footer.width)), theme);
 }
 
-/// What is always shown on a page, behind whatever else fits.
-const ALWAYS: [Act; 3] = [Act::Menu, Act::Help, Act::Quit];
+/// What is always shown, behind whatever else fits.
+const ALWAYS: [Act; 4] = [Act::Menu, Act::Close, Act::Help, Act::Quit];
 
 /// As many keys as fit, the most wanted first.
 fn keys(state: &State, width: usize) -> Vec<Piece> {
