@@ -6,6 +6,7 @@
 
 pub mod arguments;
 mod check;
+mod day;
 pub mod docs;
 mod explain;
 mod failure;
@@ -80,6 +81,7 @@ fn answer(command: &Command) -> Result<Answer, Failure> {
         Command::Show { file, ids, json, units } => show::show(file, ids, *json, units.map(Into::into)),
         Command::Explain { file, id, units } => explain::explain(file, id, units.map(Into::into)),
         Command::Check { file, strict, json } => check::check(file, *strict, *json),
+        Command::Today { file } => day::day(file),
         Command::Set { file, id, value } => set::set(file, id, value),
         Command::Materials { file, csv, units } => materials::materials(file, *csv, units.map(Into::into)),
         Command::KeepWeather { file } => keep::keep(file),

@@ -10,6 +10,7 @@ pub mod event;
 mod form;
 mod ink;
 mod layout;
+mod lessons;
 mod page;
 mod run;
 mod state;

@@ -7,8 +7,12 @@ pub mod compare;
 pub mod desk;
 pub mod explain;
 pub mod find;
+pub mod record;
 pub mod sample;
 pub mod sky;
+pub mod sway;
+pub mod today;
+pub mod variant;
 
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -21,7 +25,7 @@ pub use compare::{Differences, Flip, Moved};
 pub use desk::{Desk, Report};
 
 use crate::model::{Inputs, TypedError, Value, Why, inputs::Given};
-use crate::project::draft::{Draft, Drafts};
+use crate::project::draft::{Draft, Drafts, Marks};
 use crate::project::store::{self, Disk, Lock, NoLock, Stamp, StoreError};
 use crate::project::{Problem, Project};
 use crate::solve::{Evaluation, Snapshot, evaluate};
@@ -274,6 +278,16 @@ impl Workbook {
     pub fn draft(&self, drafts: &Drafts) -> Option<Draft> {
         let draft = drafts.find(&*self.disk, &self.path)?;
         (draft.text != self.text || !draft.typed.is_empty()).then_some(draft)
+    }
+
+    /// What was kept in view when this project was last open.
+    pub fn marks(&self, drafts: &Drafts) -> Marks {
+        drafts.marks(&*self.disk, &self.path)
+    }
+
+    /// Keeps what is in view until the project is opened again.
+    pub fn keep_marks(&self, drafts: &Drafts, marks: &Marks) -> std::io::Result<()> {
+        drafts.keep_marks(&*self.disk, &self.path, marks)
     }
 
     /// Takes this project's draft away.

@@ -5,3 +5,4 @@
 mod journey;
 mod leaving;
 mod session;
+mod shop;

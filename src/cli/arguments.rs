@@ -75,6 +75,11 @@ pub enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Print what can be done now: open steps and what they need, stale ones, stops, what is missing
+    Today {
+        /// The project file
+        file: PathBuf,
+    },
     /// Change one entry and save; prints what moved
     Set {
         /// The project file

@@ -15,8 +15,8 @@ use crate::units;
 use crate::workbook::{Workbook, sample as carried};
 
 /// The commands whose names a mistyped file name is compared with.
-const COMMANDS: [&str; 10] =
-    ["demo", "new", "open", "show", "explain", "check", "set", "materials", "keep-weather", "figures"];
+const COMMANDS: [&str; 11] =
+    ["today", "demo", "new", "open", "show", "explain", "check", "set", "materials", "keep-weather", "figures"];
 
 /// Today where the computer stands; by the UTC calendar if it does not know its time zone.
 pub fn today() -> Date {

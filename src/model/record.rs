@@ -82,9 +82,13 @@ pub struct Note {
     pub by: String,
     /// The words.
     pub text: String,
+    /// A file that belongs to it, named from the project's folder; empty if there is none.
+    pub file: String,
+    /// The SHA-256 checksum of the file when the note was written.
+    pub sha256: String,
 }
 
-/// A dated event: test, fault, repair, top-up, decision.
+/// A dated event: test, fault, repair, top-up, decision, hours of work.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogEntry {
     /// The record's key in the file.
@@ -93,6 +97,10 @@ pub struct LogEntry {
     pub date: Date,
     /// What sort of event.
     pub sort: String,
+    /// The step it is about, for hours of work.
+    pub of: Option<Address>,
+    /// How long it took, in seconds.
+    pub time: Option<f64>,
     /// Who wrote.
     pub by: String,
     /// The words.
@@ -127,6 +135,29 @@ impl Records {
             .iter()
             .filter(|record| record.of == *of && record.withdrawn.is_none())
             .max_by_key(|record| moment(record.date, &record.key))
+    }
+
+    /// The reading of a record's key.
+    pub fn reading(&self, of: &Address, key: &str) -> Option<&Reading> {
+        self.readings.iter().find(|record| record.of == *of && record.key == key)
+    }
+
+    /// The seconds that were logged for a step.
+    pub fn time_of(&self, of: &Address) -> f64 {
+        self.log.iter().filter(|entry| entry.of.as_ref() == Some(of)).filter_map(|entry| entry.time).sum()
+    }
+
+    /// What a step took on other panels: the mean in seconds, and the panels. The estimate for the next one.
+    pub fn taken_elsewhere(&self, of: &Address) -> Option<(f64, Vec<PanelLetter>)> {
+        let mut taken: BTreeMap<PanelLetter, f64> = BTreeMap::new();
+        for entry in &self.log {
+            let Some((step, time)) = entry.of.as_ref().zip(entry.time) else { continue };
+            if let Some(panel) = step.panel.filter(|panel| step.id == of.id && Some(*panel) != of.panel) {
+                *taken.entry(panel).or_default() += time;
+            }
+        }
+        let count = u32::try_from(taken.len()).ok().filter(|count| *count > 0)?;
+        Some((taken.values().sum::<f64>() / f64::from(count), taken.into_keys().collect()))
     }
 
     /// Everybody who signed, measured or wrote, each named once as first written, in the order of the alphabet.

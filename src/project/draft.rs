@@ -1,10 +1,14 @@
 //! Drafts: unsaved work kept beside the program's state, so that a crash or a power cut costs a second at most.
 
+mod marks;
+
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
 use super::store::{self, Disk};
+
+pub use marks::{Marks, Working};
 
 /// Unsaved work on one project file.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -133,8 +133,8 @@ const RECORDS: [&str; 4] = ["reading", "sign_off", "override", "note"];
 const READING_FIELDS: &[&str] = &["value", "by", "instrument", "note", "withdrawn"];
 const SIGN_OFF_FIELDS: &[&str] = &["by", "read_back_by", "evidence", "saw", "withdrawn"];
 const OVERRIDE_FIELDS: &[&str] = &["reason", "by", "licensed", "saw"];
-const NOTE_FIELDS: &[&str] = &["by", "text"];
-const LOG_FIELDS: &[&str] = &["sort", "by", "text"];
+const NOTE_FIELDS: &[&str] = &["by", "text", "file", "sha256"];
+const LOG_FIELDS: &[&str] = &["sort", "of", "time", "by", "text"];
 
 struct RecordReader<'a> {
     panels: &'a [PanelLetter],
@@ -274,12 +274,35 @@ impl RecordReader<'_> {
 
     fn note(&mut self, table: &Table<'_>, of: Address, date: Date) {
         let (by, text) = (table.text("by"), table.text("text"));
-        self.records.notes.push(Note { of, key: table.key.to_owned(), date, by, text });
+        let (file, sha256) = (table.text("file"), table.text("sha256"));
+        self.records.notes.push(Note { of, key: table.key.to_owned(), date, by, text, file, sha256 });
     }
 
     fn log(&mut self, table: &Table<'_>, date: Date) {
         let (sort, by, text) = (table.text("sort"), table.text("by"), table.text("text"));
-        self.records.log.push(LogEntry { key: table.key.to_owned(), date, sort, by, text });
+        let of = table.leaf("of").and_then(|leaf| self.worked_on(leaf, &table.text("of")));
+        let time = table.leaf("time").and_then(|leaf| self.time(leaf, &table.text("time")));
+        self.records.log.push(LogEntry { key: table.key.to_owned(), date, sort, of, time, by, text });
+    }
+
+    /// The step that hours of work went into.
+    fn worked_on(&mut self, leaf: &Leaf, typed: &str) -> Option<Address> {
+        let known = Address::parse(typed).filter(|of| stage::step(&of.id).is_some());
+        if known.is_none() {
+            let hint = nearest_subject("sign_off", typed);
+            self.problem(leaf.value.clone(), Fault::NoSuchSubject { sort: "step", id: typed.to_owned(), hint });
+        }
+        known
+    }
+
+    fn time(&mut self, leaf: &Leaf, typed: &str) -> Option<f64> {
+        match units::parse(units::Kind::Time, typed) {
+            Ok(time) => Some(time.si),
+            Err(error) => {
+                self.problem(leaf.value.clone(), Fault::Entry { id: "time".to_owned(), error: error.into() });
+                None
+            }
+        }
     }
 }
 

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use super::state::State;
 use crate::model::{Address, PanelLetter, Stage};
+use crate::project::draft::Marks;
 use crate::solve::progress::{Standing, StepState};
 use crate::stage;
 use crate::stage::card::{Card, CardFigure, cards};
@@ -24,6 +25,8 @@ pub struct Bench {
     pub figure: usize,
     /// The clock that runs.
     pub clock: Option<Clock>,
+    /// Whether the terminal is asked to ring.
+    pub rings: bool,
 }
 
 /// A clock that counts down the time of one figure.
@@ -87,6 +90,31 @@ impl Bench {
         if !is_there && let Some(card) = cards().iter().find(|card| card.stage == stage) {
             self.go_to(card);
         }
+    }
+
+    /// Takes up where an earlier session left the bench.
+    pub fn resume(&mut self, marks: &Marks) {
+        let known = |id: &str| cards().iter().find(|card| card.id == id).copied();
+        self.panel = PanelLetter::parse(&marks.panel);
+        for (panel, id) in &marks.cards {
+            if let Some(card) = known(id) {
+                self.cards.insert(PanelLetter::parse(panel), card.id);
+            }
+        }
+        for (place, row) in &marks.rows {
+            let (panel, id) = place.split_once(' ').unwrap_or(("", place));
+            if let Some(card) = known(id) {
+                self.rows.insert((PanelLetter::parse(panel), card.id), *row);
+            }
+        }
+    }
+
+    /// Notes where the bench is left.
+    pub fn remember(&self, marks: &mut Marks) {
+        let letter = |panel: &Option<PanelLetter>| panel.map_or_else(String::new, |panel| panel.to_string());
+        marks.panel = letter(&self.panel);
+        marks.cards = self.cards.iter().map(|(panel, id)| (letter(panel), (*id).to_owned())).collect();
+        marks.rows = self.rows.iter().map(|((panel, id), row)| (format!("{} {id}", letter(panel)), *row)).collect();
     }
 
     /// The row that the card stands at.

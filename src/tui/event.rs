@@ -8,6 +8,7 @@ use std::time::Duration;
 use crossterm::event::{Event, KeyCode, KeyEvent, KeyEventKind, KeyModifiers};
 
 use crate::workbook::Report;
+use crate::workbook::desk::Found;
 
 /// A key that the workbook knows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -119,6 +120,8 @@ pub enum Input {
     Time(Duration),
     /// A study came back.
     Report(Box<Report>),
+    /// An errand brought something back.
+    Found(Box<Found>),
     /// A worker failed; the words are for people.
     WorkerFailed(String),
     /// Unsaved work could not be kept; the words are for people.

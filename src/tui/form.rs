@@ -19,6 +19,18 @@ pub enum Purpose {
     Withdraw(Address),
     /// The project is saved under another name.
     SaveBeside,
+    /// What was changed is kept as a variant.
+    Variant,
+    /// A dated event goes into the log.
+    Log,
+    /// A note is pinned.
+    Note(Address),
+    /// Hours of work are logged.
+    Hours(Address),
+    /// A stop is overruled.
+    Overrule(Address),
+    /// A reading is taken back, by its key.
+    TakeBackReading(Address, String),
 }
 
 /// What a field is for.
@@ -34,6 +46,14 @@ pub enum Slot {
     Instrument,
     /// On which panel.
     Panel,
+    /// What sort of event.
+    Sort,
+    /// A file that belongs to it.
+    File,
+    /// The second of two who decide.
+    Second,
+    /// Which of them is licensed.
+    Licensed,
 }
 
 /// One field.

@@ -1,5 +1,7 @@
 //! The lines of a stage's page, in order: the summary, what is decided, measured, computed, checked and done.
 
+mod today;
+
 use super::state::State;
 use crate::model::{Address, Role, Stage};
 use crate::solve::Evaluation;
@@ -25,18 +27,20 @@ pub enum Line {
     Step(Address),
     /// A step on all panels, as one line.
     Panels(&'static str),
+    /// Words that nothing can be done with.
+    Says(String),
 }
 
 impl Line {
     /// Whether keys can act on it.
     pub const fn is_selectable(&self) -> bool {
-        !matches!(self, Self::Heading(_) | Self::Answer(_))
+        !matches!(self, Self::Heading(_) | Self::Answer(_) | Self::Says(_))
     }
 
     /// The id of what it shows.
     pub fn id(&self) -> &str {
         match self {
-            Self::Heading(_) | Self::Answer(_) => "",
+            Self::Heading(_) | Self::Answer(_) | Self::Says(_) => "",
             Self::Entry(id) | Self::Figure(id) => id,
             Self::Rows(id) | Self::Check(id) | Self::Panels(id) => id,
             Self::Step(address) => &address.id,
@@ -53,6 +57,9 @@ fn is_on(stage: Stage, id: &str) -> bool {
 
 /// The lines of the page that is shown.
 pub fn lines(state: &State) -> Vec<Line> {
+    if state.is_today {
+        return today::lines(state);
+    }
     let evaluation = state.workbook.evaluation();
     let mut lines = Vec::new();
     section(&mut lines, "In short", summary::of(state.stage).iter().map(Line::Answer).collect());

@@ -2,13 +2,14 @@
 
 use std::io;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
-use std::time::{Duration, Instant};
+use std::time::{Duration, Instant, SystemTime};
 
 use super::event::Input;
 use super::state::{Setup, State, Want};
 use super::terminal::Screen;
 use super::theme::Theme;
 use super::{Ended, Options, TuiError, draw, start, update};
+use crate::workbook::desk::ErrandDesk;
 use crate::workbook::{Desk, Workbook};
 
 /// The longest time that unsaved work is kept nowhere but in memory.
@@ -41,9 +42,15 @@ pub fn run(workbook: Workbook, options: Options) -> Result<Ended, TuiError> {
     let desk = Desk::start(move |report| {
         let _ = reports.send(News::Input(Input::Report(Box::new(report))));
     });
+    let finds = sender.clone();
+    let errands = ErrandDesk::start(move |found| {
+        let _ = finds.send(News::Input(Input::Found(Box::new(found))));
+    });
     let setup = Setup { theme, size: screen.size()?, drafts: options.drafts, demo: options.demo };
-    let state = start(workbook, setup);
-    let mut session = Session { state, desk, draft_due: None, began: Instant::now() };
+    let mut state = start(workbook, setup);
+    let now = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH);
+    state.resume(now.map_or(0, |now| now.as_secs()));
+    let mut session = Session { state, desk, errands, draft_due: None, began: Instant::now() };
     let ended = session.until_end(&mut screen, &inbox);
     session.leave(ended);
     if ended == Ended::Hangup {
@@ -55,6 +62,7 @@ pub fn run(workbook: Workbook, options: Options) -> Result<Ended, TuiError> {
 struct Session {
     state: State,
     desk: Desk,
+    errands: ErrandDesk,
     /// When the draft must be kept.
     draft_due: Option<Instant>,
     began: Instant,
@@ -79,6 +87,7 @@ impl Session {
             screen.ring()?;
         }
         self.desk.ask(&self.state.workbook);
+        self.errands.ask(&self.state.workbook, self.state.errand());
         let Some(news) = self.wait(inbox) else { return Ok(None) };
         let mut inputs = vec![Input::Time(self.began.elapsed())];
         let mut ended = None;
@@ -105,7 +114,9 @@ impl Session {
         if ended.is_some() {
             return Ok(ended);
         }
+        self.state.keep_marks(false);
         match self.state.take_want() {
+            Some(Want::Copy(text)) => screen.copy(&text)?,
             Some(Want::Quit) => return Ok(Some(Ended::Quit)),
             Some(Want::Suspend) => {
                 screen.suspend()?;
@@ -149,6 +160,7 @@ impl Session {
 
     /// Leaves the draft as it has to be: kept if the end was not the builder's will, gone if nothing is unsaved.
     fn leave(&mut self, ended: Ended) {
+        self.state.keep_marks(true);
         if ended != Ended::Quit || self.state.draft_is_due() {
             let _ = self.state.keep_draft(); // there is no screen left to tell a failure on
         }

@@ -12,11 +12,14 @@ use super::layout::{self, Areas, Plan};
 use super::page::{self, Line};
 use super::theme::Theme;
 use crate::model::{Address, PanelLetter, Stage, Why};
-use crate::project::draft::{Draft, Drafts};
+use crate::project::draft::{Draft, Drafts, Marks};
 use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
 use crate::stage;
 use crate::units::System;
+use crate::workbook::desk::Errand;
+use crate::workbook::sway::Sway;
+use crate::workbook::today::{self, Today};
 use crate::workbook::{Differences, Workbook, compare, find::Hit};
 
 /// What a session begins with.
@@ -37,8 +40,26 @@ pub struct State {
     /// The open project.
     pub workbook: Workbook,
     pub(super) setup: Setup,
+    /// Whether the page of the day is shown; else that of the stage.
+    pub(super) is_today: bool,
     pub(super) stage: Stage,
-    pub(super) spots: [Spot; 6],
+    /// The builder's place on the pages: of each stage, and last of the day.
+    pub(super) spots: [Spot; 7],
+    /// The day's work, as far as it was worked out.
+    pub(super) day: Day,
+    /// What has been tried of the lessons; none if there is nobody to teach.
+    pub(super) lessons: Option<BTreeSet<Act>>,
+    pub(super) marks: Marks,
+    /// The marks as they are kept on the disk.
+    pub(super) kept_marks: Marks,
+    /// What is asked of the errand desk.
+    pub(super) errand: Option<Errand>,
+    /// What was found of what moves a figure.
+    pub(super) sway: Option<Sway>,
+    /// The variant that was computed last: its name, the revision, everything.
+    pub(super) variant: Option<(String, u64, Arc<Evaluation>)>,
+    /// The day and time at which the session began, in seconds of the common clock.
+    pub(super) began: u64,
     /// Figures and steps whose rows are shown one by one.
     pub(super) unfolded: BTreeSet<&'static str>,
     pub(super) panel: Option<PanelLetter>,
@@ -56,8 +77,6 @@ pub struct State {
     pub(super) bench: Bench,
     /// The time since the session began, as the loop last told it.
     pub(super) now: Duration,
-    /// Whether the terminal is asked to ring.
-    pub(super) rings: bool,
 }
 
 /// Where the builder is on the page of a stage.
@@ -102,6 +121,10 @@ pub enum Subject {
     Faults,
     /// All keys.
     Help,
+    /// What was written about something, or everything that was.
+    Records(Option<Address>),
+    /// A variant beside the design.
+    Variant(String),
 }
 
 /// A text over the page.
@@ -137,6 +160,40 @@ pub enum Answer {
     ReadBack(Address, String),
     /// A sign-off is taken back for a reason; an empty one is still to be typed.
     TakeBack(Address, String),
+    /// Something is written down.
+    Write(Writing),
+    /// What was changed is kept as a variant.
+    KeepVariant,
+    /// A variant is compared with the design.
+    Variant(String),
+    /// A variant becomes the design.
+    TakeVariant(String),
+}
+
+/// What can be written down.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Writing {
+    /// A dated event.
+    Log,
+    /// A note on something.
+    Note(Address),
+    /// The time that a step takes begins to count.
+    Begin(Address),
+    /// The time that was counted, or one typed by hand.
+    Hours(Address),
+    /// The stop of a check is overruled.
+    Overrule(Address),
+    /// A reading is taken back.
+    Reading(Address, String),
+    /// The next panel is added.
+    Panel,
+}
+
+/// The day's work, and the evaluation that it was worked out from.
+#[derive(Default)]
+pub struct Day {
+    pub of: Option<Arc<Evaluation>>,
+    pub found: Today,
 }
 
 /// Finding by name.
@@ -163,10 +220,12 @@ pub struct LastChange {
 }
 
 /// What the program is asked to do outside the screen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Want {
     /// End.
     Quit,
+    /// Hand a text to the clipboard of the terminal.
+    Copy(String),
     /// Give the terminal back to the shell until resumed.
     Suspend,
 }
@@ -183,12 +242,23 @@ impl State {
     pub(super) fn new(workbook: Workbook, setup: Setup) -> Self {
         let opened_with = workbook.text().to_owned();
         let on_disk = !workbook.is_dirty();
+        let is_new = setup.demo || workbook.project().entries.keys().all(|id| id.starts_with("project."));
+        let lessons = is_new.then(BTreeSet::new);
         let hint = "arrows move, Enter acts, Esc shows everything that can be done, ? all keys";
         Self {
             workbook,
             setup,
+            is_today: true,
             stage: Stage::Site,
             spots: Default::default(),
+            day: Day::default(),
+            lessons,
+            marks: Marks::default(),
+            kept_marks: Marks::default(),
+            errand: None,
+            sway: None,
+            variant: None,
+            began: 0,
             unfolded: BTreeSet::new(),
             panel: None,
             other_units: false,
@@ -201,7 +271,6 @@ impl State {
             kept: None,
             bench: Bench::default(),
             now: Duration::ZERO,
-            rings: false,
         }
     }
 
@@ -273,7 +342,7 @@ impl State {
 
     /// Whether the terminal is asked to ring; asked once.
     pub fn take_ring(&mut self) -> bool {
-        std::mem::take(&mut self.rings)
+        std::mem::take(&mut self.bench.rings)
     }
 
     /// The thing of an id as the page shows it: as drawn, or on the panel that is shown.
@@ -289,12 +358,36 @@ impl State {
     }
 
     pub(super) fn spot(&self) -> &Spot {
-        &self.spots[self.stage_index()]
+        &self.spots[self.spot_index()]
     }
 
     pub(super) fn spot_mut(&mut self) -> &mut Spot {
-        let index = self.stage_index();
+        let index = self.spot_index();
         &mut self.spots[index]
+    }
+
+    fn spot_index(&self) -> usize {
+        if self.is_today { Stage::ALL.len() } else { self.stage_index() }
+    }
+
+    /// Works the day out anew if anything has changed since.
+    pub(super) fn settle_day(&mut self) {
+        let evaluation = self.workbook.evaluation();
+        let is_new = self.day.of.as_ref().is_none_or(|of| !Arc::ptr_eq(of, evaluation));
+        if is_new {
+            let found = today::today(evaluation, &self.workbook.project().records);
+            self.day = Day { of: Some(Arc::clone(evaluation)), found };
+        }
+    }
+
+    /// What the errand desk is to do.
+    pub fn errand(&self) -> Option<&Errand> {
+        self.errand.as_ref()
+    }
+
+    /// The time now, in seconds of the common clock.
+    pub(super) fn clock(&self) -> u64 {
+        self.began + self.now.as_secs()
     }
 
     pub(super) fn stage_index(&self) -> usize {
@@ -355,6 +448,26 @@ impl State {
         }
         self.workbook.drop_draft(drafts);
         Ok(())
+    }
+
+    /// Takes up the marks of an earlier session, and the time at which this one begins.
+    pub fn resume(&mut self, began: u64) {
+        self.began = began;
+        let Some(drafts) = &self.setup.drafts else { return };
+        self.marks = self.workbook.marks(drafts);
+        self.kept_marks = self.marks.clone();
+        self.bench.resume(&self.marks);
+    }
+
+    /// Keeps pins, running hours and, at the end, the place at the bench.
+    pub fn keep_marks(&mut self, at_the_end: bool) {
+        if at_the_end {
+            self.bench.remember(&mut self.marks);
+        }
+        let Some(drafts) = self.setup.drafts.as_ref().filter(|_| self.marks != self.kept_marks) else { return };
+        // Marks are a convenience: where they cannot be kept, work goes on without them.
+        let _ = self.workbook.keep_marks(drafts, &self.marks);
+        self.kept_marks = self.marks.clone();
     }
 
     /// Compares again what the last change moved; studies may have come back since.

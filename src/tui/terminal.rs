@@ -59,6 +59,12 @@ impl Screen {
         execute!(stdout(), style::Print('\u{7}'))
     }
 
+    /// Hands a text to the terminal's clipboard by the operating system command 52, which works through ssh as well.
+    /// Whether the terminal takes it cannot be known.
+    pub fn copy(&self, text: &str) -> io::Result<()> {
+        execute!(stdout(), style::Print(format!("\u{1b}]52;c;{}\u{7}", base64(text.as_bytes()))))
+    }
+
     /// Takes the terminal again after the program was stopped, and draws everything anew at the next draw.
     pub fn take_again(&mut self) -> io::Result<()> {
         // The shell may have changed the modes; crossterm remembers only its own first change.
@@ -100,6 +106,21 @@ impl Drop for Screen {
     }
 }
 
+/// Bytes as base 64 (RFC 4648, section 4).
+fn base64(bytes: &[u8]) -> String {
+    const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    let mut text = String::new();
+    for three in bytes.chunks(3) {
+        let packed =
+            three.iter().fold(0_usize, |packed, byte| packed << 8 | usize::from(*byte)) << (8 * (3 - three.len()));
+        for place in 0..4 {
+            let letter = LETTERS[packed >> (18 - 6 * place) & 63];
+            text.push(if place <= three.len() { char::from(letter) } else { '=' });
+        }
+    }
+    text
+}
+
 fn modes_on() -> io::Result<()> {
     terminal::enable_raw_mode()?;
     execute!(stdout(), terminal::EnterAlternateScreen, EnableBracketedPaste, EnableFocusChange)
@@ -122,4 +143,19 @@ fn hook(worker_failed: impl Fn(String) + Send + Sync + 'static) {
             worker_failed(info.to_string());
         }
     }));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::base64;
+
+    #[test]
+    fn base_64_agrees_with_the_test_vectors_of_its_standard() {
+        // RFC 4648, section 10.
+        let pairs =
+            [("", ""), ("f", "Zg=="), ("fo", "Zm8="), ("foo", "Zm9v"), ("foob", "Zm9vYg=="), ("foobar", "Zm9vYmFy")];
+        for (text, wanted) in pairs {
+            assert_eq!(base64(text.as_bytes()), wanted);
+        }
+    }
 }

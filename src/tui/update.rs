@@ -8,10 +8,13 @@ mod page;
 mod picture;
 mod question;
 mod sheet;
+mod variant;
+mod write;
 
 use super::command::{self, Act, Place};
 use super::event::{Input, Key};
 use super::layout;
+use super::lessons;
 use super::page::Line;
 use super::state::{Over, Setup, State, Want};
 use super::words;
@@ -23,6 +26,7 @@ pub use page::{can, open_word};
 pub fn start(mut workbook: Workbook, setup: Setup) -> State {
     workbook.take_lock();
     let mut state = State::new(workbook, setup);
+    state.settle_day();
     if words::sheet::has_faults(&state) {
         state.refuse(files::faults_in_short(&state));
     }
@@ -56,6 +60,7 @@ fn one(state: &mut State, input: Input) {
             state.compare_again();
             page::retell_change(state);
         }
+        Input::Found(found) => variant::found(state, *found),
         Input::WorkerFailed(words) => state.refuse(format!("a computation in the background failed: {words}")),
         Input::DraftFailed(words) => state.refuse(format!("unsaved work is not kept beside: {words}")),
     }
@@ -72,6 +77,9 @@ fn press(state: &mut State, key: Key) {
     if act == Some(Act::Quit) {
         files::quit(state);
         return;
+    }
+    if let Some(act) = act {
+        lessons::note(state, act);
     }
     match place {
         Place::Page => {
@@ -101,6 +109,7 @@ fn paste(state: &mut State, text: &str) {
 
 /// Makes selection, scrolling and what is found agree with the state.
 fn arrange(state: &mut State) {
+    state.settle_day();
     let (lines, index) = state.lines();
     let height = state.areas().map_or(1, |areas| usize::from(areas.list.height)).max(1);
     let line = lines.get(index).filter(|line| line.is_selectable()).cloned();

@@ -4,9 +4,11 @@ pub mod bench;
 pub mod detail;
 pub mod echo;
 pub mod explain;
+pub mod records;
 pub mod row;
 pub mod sheet;
 pub mod summary;
+pub mod sway;
 
 use super::ink::Role;
 use super::state::State;
@@ -71,6 +73,14 @@ pub fn label(id: &str) -> String {
         };
     }
     stage::check(id).map_or_else(|| clean(id), |check| check.label.to_owned())
+}
+
+/// The name that people read for anything with an address: a step by its words, the rest by its label.
+pub fn name(state: &State, of: &Address) -> String {
+    if stage::step(&of.id).is_some() {
+        return detail::step_name(state, of);
+    }
+    format!("{}{}", label(&of.id), on_panel(of.panel))
 }
 
 const MONTHS: [&str; 12] = [

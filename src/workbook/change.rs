@@ -200,7 +200,8 @@ impl Workbook {
         self.make(Change { label: "unsaved work taken back".to_owned(), splices: vec![whole] })
     }
 
-    fn make(&mut self, change: Change) -> Result<(), ChangeError> {
+    /// Makes a change that can be undone.
+    pub(super) fn make(&mut self, change: Change) -> Result<(), ChangeError> {
         if let Some(reason) = &self.read_only {
             return Err(ChangeError::ReadOnly(reason.to_string()));
         }
@@ -266,7 +267,7 @@ impl Workbook {
 }
 
 /// The first key of a day that no record of the same subject has: `2026-04-18-1`, `-2`, ...
-fn free_key(project: &Project, sort: &str, subject: &str, day: Date) -> String {
+pub(super) fn free_key(project: &Project, sort: &str, subject: &str, day: Date) -> String {
     let taken = |key: &str| {
         project.document.headers.iter().any(|header| {
             let path: Vec<&str> = header.path.iter().map(String::as_str).collect();

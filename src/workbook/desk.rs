@@ -1,5 +1,7 @@
 //! The desk where studies are done: one worker thread, the newest request wins.
 
+mod errand;
+
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -9,6 +11,8 @@ use super::{Workbook, fingerprint};
 use crate::model::Why;
 use crate::stage::Solution;
 use crate::stage::study::{Cancel, Outcome, STUDIES};
+
+pub use errand::{Errand, ErrandDesk, Found, What};
 
 /// What came back from one study.
 #[derive(Clone, Debug)]

@@ -12,8 +12,8 @@ const DOWN: &str = "\x1b[B";
 fn a_new_user_changes_the_pitch_sees_what_moves_undoes_ticks_a_step_explains_and_saves_one_line() {
     let mut session = Session::trial();
     let before = session.file();
-    session.wait("Trial wash house").wait("Enter edit");
-    session.press(RIGHT).press(DOWN).wait("── riser pitch ──");
+    session.wait("Trial wash house").wait("[today]");
+    session.press(RIGHT).press(RIGHT).press(DOWN).wait("── riser pitch ──");
     session.press("\r").wait("understood: 4 in = 101.6 mm");
     session.press("5 in").wait("figures would move, these most:");
     session.press("\r").wait("riser pitch = 5 in; ").wait("* unsaved");
@@ -57,7 +57,7 @@ fn a_step_is_ticked_with_a_reading() {
 #[test]
 fn pasted_text_stays_in_the_field_and_a_line_end_in_it_is_no_enter() {
     let mut session = Session::trial();
-    session.wait("Trial wash house").press(RIGHT).press(DOWN).wait("── riser pitch ──");
+    session.wait("Trial wash house").press(RIGHT).press(RIGHT).press(DOWN).wait("── riser pitch ──");
     session.press("\r").wait("understood: 4 in");
     session
         .press("\x1b[200~5 in\r\x1b[201~")

@@ -87,16 +87,16 @@ fn a_suspended_program_stops_and_comes_back_with_its_whole_screen() {
     let mut shell = CommandBuilder::new("/bin/sh");
     shell.args(["-i"]);
     let mut session = Session::start(shell, &[("PS1", "ready> "), ("PATH", "/usr/bin:/bin")]);
-    session.wait("ready> ").press(&format!("{program} project.toml\r")).wait("Trial wash house").wait("Enter edit");
+    session.wait("ready> ").press(&format!("{program} project.toml\r")).wait("Trial wash house").wait("[today]");
     session.press("\x1a").wait("Stopped").terminal_is_given_back();
-    session.press("fg\r").wait("Trial wash house").wait("Enter edit");
+    session.press("fg\r").wait("Trial wash house").wait("[today]");
     session.press("q").wait("ready> ").terminal_is_given_back();
 }
 
 #[test]
 fn a_key_to_suspend_without_a_shell_changes_nothing() {
     let mut session = Session::trial();
-    session.wait("Trial wash house").press("\x1a").press("\x1b[C").wait("[absorber");
+    session.wait("Trial wash house").press("\x1a").press("\x1b[C").wait("[site");
     session.press("q");
     assert_eq!(session.end(), 0);
 }

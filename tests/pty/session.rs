@@ -22,7 +22,7 @@ pub struct Session {
     terminal: Option<Box<dyn MasterPty + Send>>,
     reader: Option<thread::JoinHandle<()>>,
     closing: Arc<AtomicBool>,
-    folder: tempfile::TempDir,
+    folder: Arc<tempfile::TempDir>,
 }
 
 impl Session {
@@ -39,10 +39,21 @@ impl Session {
     }
 
     /// Starts a command.
-    pub fn start(mut command: CommandBuilder, environment: &[(&str, &str)]) -> Self {
+    pub fn start(command: CommandBuilder, environment: &[(&str, &str)]) -> Self {
         let folder = tempfile::tempdir().unwrap();
         let trial = include_str!("../screens/trial.toml");
         std::fs::write(folder.path().join("project.toml"), trial).unwrap();
+        Self::launch(Arc::new(folder), command, environment)
+    }
+
+    /// Opens the project of an ended session once more, in its folder.
+    pub fn again(self) -> Self {
+        let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_sunharp"));
+        command.args(["project.toml"]);
+        Self::launch(Arc::clone(&self.folder), command, &[])
+    }
+
+    fn launch(folder: Arc<tempfile::TempDir>, mut command: CommandBuilder, environment: &[(&str, &str)]) -> Self {
         let size = PtySize { rows: 24, cols: 80, pixel_width: 0, pixel_height: 0 };
         let pair = native_pty_system().openpty(size).unwrap();
         command.cwd(folder.path());

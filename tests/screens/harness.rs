@@ -9,6 +9,7 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use sunharp::project::draft::Drafts;
 use sunharp::project::store::RealDisk;
+use sunharp::tui::command::Place;
 use sunharp::tui::event::{Input, Key};
 use sunharp::tui::theme::Theme;
 use sunharp::tui::{Setup, State, draw, start, update};
@@ -43,9 +44,19 @@ impl Play {
         let path = folder.path().join("project.toml");
         let workbook = Workbook::open(Arc::new(RealDisk), &path, today).unwrap();
         let drafts = Some(Drafts::in_folder(folder.path().join("drafts")));
-        let state = start(workbook, Setup { theme, size, drafts, demo: false });
+        let mut state = start(workbook, Setup { theme, size, drafts, demo: false });
+        state.resume(0);
+        // What the program says at the start is not to be lost.
+        if state.place() == Place::Page && state.workbook.project().problems.is_empty() {
+            update(&mut state, [Input::Key(Key::Right)]);
+        }
         let terminal = Terminal::new(TestBackend::new(size.0, size.1)).unwrap();
         Self { state, terminal, folder }
+    }
+
+    /// The page of the day, where every session begins; the other plays begin at the first stage.
+    pub fn at_the_day(&mut self) -> &mut Self {
+        self.press("t").shows("[today]")
     }
 
     /// The trial project at the size that screens are designed for.
@@ -57,6 +68,7 @@ impl Play {
     pub fn crash_and_reopen(self) -> Self {
         let Self { mut state, folder, .. } = self;
         state.keep_draft().unwrap();
+        state.keep_marks(true);
         drop(state);
         Self::in_folder(folder, FULL, (80, 24))
     }

@@ -8,7 +8,7 @@ use sunharp::tui::theme::Theme;
 use super::harness::{FULL, Play, SAMPLE};
 
 /// Ways to screens that together show everything.
-const WAYS: [&str; 11] = [
+const WAYS: [&str; 13] = [
     "",
     "<Right><End>",
     "<Right><Down><Enter>9 kg",
@@ -20,6 +20,8 @@ const WAYS: [&str; 11] = [
     "v",
     "<Right>v",
     "<Right>b",
+    "t",
+    "l",
 ];
 
 fn walk(theme: Theme, size: (u16, u16), mut look: impl FnMut(&str, &Buffer)) {

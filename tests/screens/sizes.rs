@@ -3,7 +3,7 @@
 use super::harness::{FULL, Play, TRIAL};
 
 /// A way to each place that can be drawn.
-const WAYS: [&str; 14] = [
+const WAYS: [&str; 17] = [
     "",
     "<Right><Down><Enter>5 in",
     "friser tube<Enter><Enter>",
@@ -17,6 +17,9 @@ const WAYS: [&str; 14] = [
     "b",
     "b<Space>",
     "be",
+    "t",
+    "c",
+    "l",
     "<Right><Down><Enter>5 in<Enter>q",
 ];
 

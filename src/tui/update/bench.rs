@@ -64,6 +64,7 @@ pub fn run(state: &mut State, act: Option<Act>) {
         Act::Panel => next_panel(state),
         Act::Explain => explain(state, card),
         Act::Close => close(state),
+        Act::Write => super::write::open(state),
         Act::Undo | Act::Redo | Act::Save | Act::Units | Act::Find | Act::Help => page::run(state, act),
         _ => {}
     }
@@ -238,5 +239,5 @@ pub fn tell_the_end(state: &mut State) {
     clock.is_told = true;
     let label = words::label(clock.id);
     state.refuse(format!("time is over: {label}"));
-    state.rings = true;
+    state.bench.rings = true;
 }

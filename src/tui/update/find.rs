@@ -5,10 +5,11 @@ use super::super::event::Key;
 use super::super::form::{Field, Slot};
 use super::super::layout;
 use super::super::page::Line;
-use super::super::state::{Over, State};
+use super::super::state::{Over, State, Subject};
 use super::{bench, close, page};
 use crate::model::Stage;
-use crate::workbook::find::{Hit, Sort, find};
+use crate::stage;
+use crate::workbook::find::{Hit, Sort, find, find_records};
 
 /// A key while finding.
 pub fn press(state: &mut State, act: Option<Act>, key: Key) {
@@ -69,7 +70,13 @@ fn go_to(state: &mut State, hit: Hit) {
         Sort::Entry => Line::Entry(hit.address.id),
         Sort::Figure => Line::Figure(hit.address.id),
         Sort::Step => Line::Step(hit.address),
-        Sort::Check => match crate::stage::check(&hit.address.id) {
+        Sort::Record => {
+            let known = stage::step(&hit.address.id).is_some() || stage::is_measurable(&hit.address.id);
+            close(state);
+            page::push_sheet(state, Subject::Records(known.then_some(hit.address)));
+            return;
+        }
+        Sort::Check => match stage::check(&hit.address.id) {
             Some(check) => Line::Check(check.id),
             None => return,
         },
@@ -83,7 +90,12 @@ pub fn settle(state: &mut State) {
     let Some(Over::Find(open)) = state.over.last() else { return };
     let hits = match open.typed.value().trim() {
         "" => Vec::new(),
-        typed => find(state.workbook.evaluation(), typed),
+        typed => {
+            let evaluation = state.workbook.evaluation();
+            let mut hits = find(evaluation, typed);
+            hits.extend(find_records(evaluation, &state.workbook.project().records, typed));
+            hits
+        }
     };
     if let Some(Over::Find(open)) = state.over.last_mut() {
         open.at = open.at.min(hits.len().saturating_sub(1));

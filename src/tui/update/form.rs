@@ -5,7 +5,7 @@ use super::super::event::Key;
 use super::super::form::{Field, Form, Purpose, Slot};
 use super::super::state::{Over, State};
 use super::super::words;
-use super::{close, files, page};
+use super::{close, files, page, variant, write};
 use crate::model::{Address, EntrySpec, Evidence, PanelLetter, Scope, text::clean};
 use crate::stage;
 use crate::stage::general::BUILDER;
@@ -61,7 +61,8 @@ pub fn open_reading(state: &mut State, id: &str) {
     push(state, Form::new(Purpose::Reading(id.to_owned()), title, fields));
 }
 
-fn who(state: &State) -> Field {
+/// The field of who did it, with the builder's name.
+pub fn who(state: &State) -> Field {
     let builder = state.workbook.evaluation().drawn.inputs.get(&BUILDER).unwrap_or_default();
     Field::new(Slot::Who, "who", "who did it").holding(&clean(&builder))
 }
@@ -113,12 +114,13 @@ pub fn open_save_beside(state: &mut State) {
     push(state, Form::new(Purpose::SaveBeside, "save under another name", vec![field]));
 }
 
-fn push(state: &mut State, form: Form) {
+/// Opens a form.
+pub fn push(state: &mut State, form: Form) {
     state.over.push(Over::Form(Box::new(form)));
 }
 
 /// Whether the project may only be looked at; says so.
-fn refuses_writing(state: &mut State) -> bool {
+pub fn refuses_writing(state: &mut State) -> bool {
     let reason = state.workbook.read_only().map(|reason| clean(&reason.to_string()));
     if let Some(reason) = &reason {
         state.refuse(format!("read-only: {reason}"));
@@ -158,6 +160,8 @@ fn take(state: &mut State) {
         Purpose::SignOff(address) => sign_off(state, address, &form),
         Purpose::Withdraw(address) => withdraw(state, address, &form),
         Purpose::SaveBeside => files::save_beside(state, &form.value(Slot::Main)),
+        Purpose::Variant => variant::keep(state, &form.value(Slot::Main)),
+        _ => write::take(state, &form),
     };
     if !taken {
         state.over.push(Over::Form(form));

@@ -23,11 +23,12 @@ pub fn can(state: &State, act: Act) -> bool {
     match act {
         Act::Open | Act::Explain => line().is_some(),
         Act::Record => matches!(line(), Some(Line::Entry(_))),
+        Act::Pin | Act::Copy => figure_of(line().as_ref()).is_some(),
         Act::TakeBack => {
             step_of(state).is_some_and(|standing| matches!(standing, Standing::Done(_) | Standing::Stale(..)))
         }
         Act::Moved => state.last.is_some(),
-        Act::Pictures => !stage::picture::of(state.stage).is_empty(),
+        Act::Pictures => !state.is_today && !stage::picture::of(state.stage).is_empty(),
         Act::NextPicture | Act::PreviousPicture => stage::picture::of(state.stage).len() > 1,
         Act::KeepWeather => has_weather_file(state),
         Act::Undo => state.workbook.can_undo(),
@@ -57,6 +58,7 @@ pub fn open_word(state: &State) -> &'static str {
         Some(Line::Figure(_)) => "explain",
         Some(Line::Rows(id) | Line::Panels(id)) if state.unfolded.contains(id) => "close rows",
         Some(Line::Rows(_) | Line::Panels(_)) => "show rows",
+        Some(Line::Step(_)) if state.is_today => "go to it",
         Some(Line::Step(_)) if matches!(step_of(state), Some(Standing::Open | Standing::Stale(..))) => "sign off",
         _ => "read",
     }
@@ -66,7 +68,13 @@ pub fn open_word(state: &State) -> &'static str {
 pub fn run(state: &mut State, act: Act) {
     match act {
         Act::NextStage => turn(state, 1),
-        Act::PreviousStage => turn(state, Stage::ALL.len() - 1),
+        Act::PreviousStage => turn(state, Stage::ALL.len()),
+        Act::Today => state.is_today = !state.is_today,
+        Act::Pin => pin(state),
+        Act::Copy => copy(state),
+        Act::Write => super::write::open(state),
+        Act::Variants => super::variant::open(state),
+        Act::Records => push_sheet(state, super::write::records_of(state)),
         Act::Down => step_by(state, 1),
         Act::Up => step_by(state, -1),
         Act::PageDown => step_by(state, page_height(state)),
@@ -106,12 +114,19 @@ pub fn run(state: &mut State, act: Act) {
         | Act::PreviousCard
         | Act::NextFigure
         | Act::Tick
+        | Act::Sway
         | Act::Clock => {}
     }
 }
 
+/// Turns the pages: that of the day, then the stages, round and round.
 fn turn(state: &mut State, by: usize) {
-    state.stage = Stage::ALL[(state.stage_index() + by) % Stage::ALL.len()];
+    let now = if state.is_today { 0 } else { state.stage_index() + 1 };
+    let to = (now + by) % (Stage::ALL.len() + 1);
+    state.is_today = to == 0;
+    if to > 0 {
+        state.stage = Stage::ALL[to - 1];
+    }
 }
 
 fn page_height(state: &State) -> isize {
@@ -147,8 +162,9 @@ fn open(state: &mut State) {
             }
         }
         Some(Line::Check(id)) => push_sheet(state, Subject::Check(id)),
+        Some(Line::Step(address)) if state.is_today => go_to(state, stage_of(&address.id), Line::Step(address)),
         Some(Line::Step(address)) => open_step(state, &address),
-        Some(Line::Heading(_) | Line::Answer(_)) | None => {}
+        Some(Line::Heading(_) | Line::Answer(_) | Line::Says(_)) | None => {}
     }
 }
 
@@ -169,7 +185,7 @@ fn explain(state: &mut State) {
             let first = state.workbook.evaluation().steps.iter().find(|of| of.step.id == id);
             Subject::Step(first.map_or_else(|| Address::drawn(id), |of| of.address.clone()))
         }
-        Some(Line::Heading(_) | Line::Answer(_)) | None => return,
+        Some(Line::Heading(_) | Line::Answer(_) | Line::Says(_)) | None => return,
     };
     push_sheet(state, subject);
 }
@@ -308,6 +324,7 @@ fn attention(state: &mut State) {
 /// Leaves everything that lies over the page and goes to a line.
 pub fn go_to(state: &mut State, stage: Stage, line: Line) {
     state.over.clear();
+    state.is_today = false;
     state.stage = stage;
     match &line {
         Line::Figure(id) => {
@@ -324,6 +341,45 @@ pub fn go_to(state: &mut State, stage: Stage, line: Line) {
         _ => {}
     }
     state.spot_mut().line = Some(line);
+}
+
+fn stage_of(id: &str) -> Stage {
+    Stage::of_id(id).unwrap_or(Stage::Site)
+}
+
+/// The id of the figure or entry of a line.
+fn figure_of(line: Option<&Line>) -> Option<&str> {
+    match line? {
+        Line::Entry(id) | Line::Figure(id) => Some(id),
+        _ => None,
+    }
+}
+
+/// Pins the figure of the line to the strip over every page, or takes it off.
+fn pin(state: &mut State) {
+    let line = state.selected();
+    let Some(id) = figure_of(line.as_ref()) else {
+        return state.say("figures and entries can be pinned; this line is neither");
+    };
+    let label = words::label(id);
+    if let Some(at) = state.marks.pins.iter().position(|pinned| pinned == id) {
+        state.marks.pins.remove(at);
+        state.say(format!("{label} is no longer pinned"));
+    } else {
+        state.marks.pins.push(id.to_owned());
+        state.say(format!("{label} is pinned over every page; i on its line takes it off"));
+    }
+}
+
+/// Hands the value of the line to the terminal's clipboard.
+fn copy(state: &mut State) {
+    let line = state.selected();
+    let Some(id) = figure_of(line.as_ref()) else {
+        return state.say("figures and entries can be copied; this line is neither");
+    };
+    let text = state.workbook.evaluation().text(&state.shown(id), state.system());
+    state.say(format!("sent to the terminal's clipboard: {text}; where it does not arrive, 'sunharp show' prints it"));
+    state.want = Some(Want::Copy(text));
 }
 
 fn next_panel(state: &mut State) {

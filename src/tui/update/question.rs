@@ -2,7 +2,7 @@
 
 use super::super::command::Act;
 use super::super::state::{Answer, Over, State, Want};
-use super::{bench, close, files, form, page};
+use super::{bench, close, files, form, page, variant, write};
 
 /// A command at a question.
 pub fn run(state: &mut State, act: Option<Act>) {
@@ -40,6 +40,10 @@ fn take(state: &mut State, answer: Answer) {
         Answer::TakeTheirs => files::take_theirs(state),
         Answer::TakeDraft(draft) => files::take_draft(state, &draft),
         Answer::GiveUpDraft => files::give_up_draft(state),
+        Answer::KeepVariant => variant::name(state),
+        Answer::Variant(name) => variant::compare(state, name),
+        Answer::TakeVariant(name) => variant::take(state, &name),
+        Answer::Write(writing) => write::begin_writing(state, writing),
         Answer::ReadBack(address, name) => bench::read_back(state, &address, &name),
         Answer::TakeBack(address, reason) => bench::withdraw(state, &address, &reason),
     }

@@ -4,7 +4,7 @@ use super::super::command::Act;
 use super::super::page::Line;
 use super::super::state::{Over, Sheet, State, Subject};
 use super::super::{layout, words};
-use super::{close, page};
+use super::{close, page, variant};
 use crate::model::Stage;
 use crate::stage;
 
@@ -24,6 +24,7 @@ pub fn can(state: &State, sheet: &Sheet, act: Act) -> bool {
     let here = || rows.get(sheet.at).cloned().flatten();
     match act {
         Act::Follow => here().is_some(),
+        Act::Sway => matches!(&sheet.subject, Subject::Figure(of) if stage::figure(&of.id).is_some()),
         Act::NextLink => rows.iter().any(Option::is_some),
         Act::GoTo => target(&sheet.subject, here()).is_some(),
         _ => true,
@@ -46,6 +47,7 @@ pub fn run(state: &mut State, act: Option<Act>) {
         Some(Act::Last) => last,
         Some(Act::NextLink) => next_link(&rows, at),
         Some(Act::Follow) => return follow(state, rows.get(at).cloned().flatten()),
+        Some(Act::Sway) => return variant::sway(state, &subject),
         Some(Act::GoTo) => return go_to(state, &subject, rows.get(at).cloned().flatten()),
         Some(Act::Close) => return close(state),
         _ => return,
@@ -94,7 +96,7 @@ fn line_of(subject: &Subject) -> Option<(Stage, Line)> {
         Subject::Figure(address) => (address.id.as_str(), Line::Entry(address.id.clone())),
         Subject::Check(id) => (*id, Line::Check(id)),
         Subject::Step(address) => (address.id.as_str(), Line::Step(address.clone())),
-        Subject::Moved | Subject::Faults | Subject::Help => return None,
+        Subject::Moved | Subject::Faults | Subject::Help | Subject::Records(_) | Subject::Variant(_) => return None,
     };
     Some((Stage::of_id(id).unwrap_or(Stage::Site), line))
 }

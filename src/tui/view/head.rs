@@ -9,7 +9,7 @@ use crate::stage::general::NAME;
 use crate::tui::ink::{self, Piece, Role};
 use crate::tui::layout::Areas;
 use crate::tui::state::State;
-use crate::tui::words::{of_verdict, row::worst, sign};
+use crate::tui::words::{label, of_verdict, row::worst, sign};
 use crate::units::System;
 
 /// Draws both lines and the rule below.
@@ -17,7 +17,7 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, areas: &Areas) {
     let theme = state.theme();
     row(frame, areas.head, &project(state, usize::from(areas.head.width)), theme);
     row(frame, areas.stages, &stages(state, usize::from(areas.stages.width)), theme);
-    titled(frame, areas.rule, "", theme);
+    titled(frame, areas.rule, &pins(state, usize::from(areas.rule.width)), theme);
 }
 
 /// The project's line: name and state on the left, what is open on the right.
@@ -37,6 +37,29 @@ fn project(state: &State, width: usize) -> Vec<Piece> {
     pieces.push(piece(Role::Plain, " ".repeat((room + 2).saturating_sub(used))));
     pieces.extend(right);
     pieces
+}
+
+/// The pinned figures with their values, as many as fit; the rule stands where none are.
+fn pins(state: &State, width: usize) -> String {
+    let mut strip = String::new();
+    let mut left = state.marks.pins.len();
+    for id in &state.marks.pins {
+        let address = state.shown(id);
+        let next = format!("{} {}", label(id), state.workbook.evaluation().text(&address, state.system()));
+        let gap = if strip.is_empty() { "" } else { "   " };
+        // Room for the ends of the rule and for the count of those that do not fit.
+        if strip.width() + gap.width() + next.width() + 12 > width {
+            break;
+        }
+        strip.push_str(gap);
+        strip.push_str(&next);
+        left -= 1;
+    }
+    match (strip.is_empty(), left) {
+        (_, 0) => strip,
+        (true, left) => format!("{left} pinned"),
+        (false, left) => format!("{strip}   +{left}"),
+    }
 }
 
 fn facts(state: &State) -> Vec<Piece> {
@@ -68,16 +91,23 @@ fn counts(state: &State) -> Vec<Piece> {
     pieces
 }
 
+/// The page of the day.
+const TODAY: &str = "today";
+
 /// The stages with the sign of their worst verdict; the current one in brackets and reversed.
 fn stages(state: &State, width: usize) -> Vec<Piece> {
     let letters = Stage::ALL.iter().map(|stage| stage.word().len()).sum::<usize>();
     // Two for sign and space, two for the gap or the brackets.
-    let full = letters + Stage::ALL.len() * 4 <= width;
-    let mut pieces = Vec::new();
+    let full = letters + Stage::ALL.len() * 4 + TODAY.len() + 2 <= width;
+    let mut pieces = vec![if state.is_today {
+        piece(Role::Current, format!("[{TODAY}]"))
+    } else {
+        piece(Role::Plain, format!(" {TODAY} "))
+    }];
     for stage in Stage::ALL {
-        let here = stage == state.stage;
+        let here = stage == state.stage && !state.is_today;
         let word = stage.word();
-        let word = if full || here || word.len() <= 6 { word } else { &word[..5] };
+        let word = if full || word.len() <= 6 || (here && width >= 70) { word } else { &word[..5] };
         let verdict = worst(state, stage);
         let sign = verdict.map_or_else(String::new, |verdict| format!(" {}", sign(verdict)));
         if here {

@@ -27,6 +27,9 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, area: Rect) {
 fn pieces(state: &State, line: &Line, here: bool, width: u16) -> Vec<Piece> {
     let theme = state.theme();
     match line {
+        Line::Says(words) => {
+            return vec![piece(Role::Quiet, format!("  {}", cut(words, usize::from(width).saturating_sub(2), theme)))];
+        }
         Line::Heading(words) => return vec![piece(Role::Heading, (*words).to_owned())],
         Line::Answer(answer) => return self::answer(state, answer, usize::from(width)),
         _ => {}

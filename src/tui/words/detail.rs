@@ -25,7 +25,7 @@ pub fn title(state: &State, line: &Line) -> String {
 pub fn about(state: &State, line: &Line) -> Vec<Par> {
     let evaluation = state.workbook.evaluation();
     match line {
-        Line::Heading(_) | Line::Answer(_) => Vec::new(),
+        Line::Heading(_) | Line::Answer(_) | Line::Says(_) => Vec::new(),
         Line::Entry(id) => entry(state, id),
         Line::Figure(id) => figure(state, id),
         Line::Rows(id) => rows(state, id),

@@ -6,6 +6,7 @@ use crate::stage;
 use crate::tui::form::{Form, Purpose, Slot};
 use crate::tui::ink::{Par, Role};
 use crate::tui::state::State;
+use crate::units::{self, Kind};
 use crate::workbook::Differences;
 
 /// How many figures that would move are named.
@@ -18,13 +19,32 @@ pub fn of(state: &State, form: &Form) -> Vec<Par> {
         Purpose::SaveBeside => {
             vec![Par::new(Role::Quiet, "The name must not be taken; the file there stays as it is.")]
         }
-        Purpose::Withdraw(_) => vec![Par::new(Role::Quiet, "The record stays in the file, marked as taken back.")],
+        Purpose::Log | Purpose::Note(_) | Purpose::Variant => Vec::new(),
+        Purpose::Hours(_) => time(state, &form.value(Slot::Main)),
+        Purpose::Overrule(of) => {
+            let judged = state.workbook.evaluation().verdict(&of.id);
+            let mut pars =
+                vec![Par::new(Role::Quiet, "It counts only as long as nothing that the check looks at changes.")];
+            pars.extend(judged.map_or_else(Vec::new, |judged| detail::check(state, judged)));
+            pars
+        }
+        Purpose::Withdraw(_) | Purpose::TakeBackReading(..) => {
+            vec![Par::new(Role::Quiet, "The record stays in the file, marked as taken back.")]
+        }
         Purpose::Reading(_) => measured(state, form),
         Purpose::SignOff(address) => {
             let mut pars = measured(state, form);
             pars.extend(state.workbook.evaluation().step(address).map_or_else(Vec::new, |of| detail::step(state, of)));
             pars
         }
+    }
+}
+
+fn time(state: &State, typed: &str) -> Vec<Par> {
+    match units::parse(Kind::Time, typed) {
+        _ if typed.is_empty() => Vec::new(),
+        Ok(time) => vec![Par::tagged(Role::Quiet, "understood:", time.text(state.system()))],
+        Err(error) => vec![Par::tagged(Role::Refused, "refused", clean(&error.to_string()))],
     }
 }
 

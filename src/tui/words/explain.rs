@@ -10,6 +10,7 @@ use crate::workbook::explain::{Explanation, explain};
 pub fn sheet(state: &State, address: &Address) -> Vec<Par> {
     let Some(it) = explain(state.workbook.evaluation(), address, state.system()) else { return Vec::new() };
     let mut pars = value(state, &it);
+    pars.extend(super::sway::pars(state, address));
     if stage::figure(&address.id).is_some() {
         pars.extend(formula(&it));
         pars.extend(method(&it));

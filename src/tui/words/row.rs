@@ -10,6 +10,7 @@ use crate::stage;
 use crate::tui::ink::Role;
 use crate::tui::page::Line;
 use crate::tui::state::State;
+use crate::workbook::today::Need;
 
 /// The cells of one line.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -25,7 +26,10 @@ pub struct Cells {
 /// The cells of a line as it is shown.
 pub fn cells(state: &State, line: &Line) -> Cells {
     match line {
+        Line::Step(address) if state.is_today => today_step(state, address),
+        Line::Entry(id) if state.is_today => today_entry(state, id),
         Line::Heading(words) => Cells { label: (*words).to_owned(), ..Cells::default() },
+        Line::Says(words) => Cells { label: words.clone(), ..Cells::default() },
         Line::Answer(answer) => Cells { label: answer.asks.to_owned(), ..Cells::default() },
         Line::Entry(id) => entry(state, id),
         Line::Figure(id) => figure(state, id),
@@ -154,6 +158,23 @@ fn step(state: &State, of: &StepState) -> Cells {
         _ => title(state, of),
     };
     Cells { label, value: String::new(), word: of.standing.word().to_owned(), role: Some(of_standing(&of.standing)) }
+}
+
+/// A step on the page of the day: what it needs stands where a value would.
+fn today_step(state: &State, address: &Address) -> Cells {
+    let Some(of) = state.workbook.evaluation().step(address) else { return Cells::default() };
+    let jobs = state.day.found.plots.iter().flat_map(|plot| &plot.open);
+    let needs: Vec<String> =
+        jobs.filter(|job| job.step == *address).flat_map(|job| job.needs.iter().map(Need::words)).collect();
+    let label = format!("  {}", title(state, of));
+    Cells { label, value: needs.join(", "), ..step(state, of) }
+}
+
+/// An entry on the page of the day: how much waits for it.
+fn today_entry(state: &State, id: &str) -> Cells {
+    let waiting = state.day.found.missing.iter().find(|(other, _)| other == id).map_or(0, |(_, count)| *count);
+    let value = format!("{} and checks wait", super::count(waiting, "figure"));
+    Cells { label: super::label(id), value, word: "missing".to_owned(), role: Some(Role::Unknown) }
 }
 
 /// How many panels are listed one by one.

@@ -1,6 +1,6 @@
 //! The texts of sheets.
 
-use super::{detail, explain, of_verdict};
+use super::{detail, explain, of_verdict, records, sway};
 use crate::model::{Address, Fig, Value, text::clean};
 use crate::stage;
 use crate::tui::command::{self, Place};
@@ -20,6 +20,9 @@ pub fn title(state: &State, subject: &Subject) -> String {
         }
         Subject::Faults => "what is wrong in the project file".to_owned(),
         Subject::Help => "keys".to_owned(),
+        Subject::Variant(name) => format!("the design beside '{}'", clean(name)),
+        Subject::Records(None) => "everything that was recorded".to_owned(),
+        Subject::Records(Some(of)) => format!("recorded: {}", super::name(state, of)),
     }
 }
 
@@ -32,6 +35,8 @@ pub fn pars(state: &State, subject: &Subject) -> Vec<Par> {
         Subject::Moved => moved(state),
         Subject::Faults => faults(state),
         Subject::Help => help(),
+        Subject::Variant(name) => sway::variant(state, name),
+        Subject::Records(of) => records::pars(state, of.as_ref()),
     }
 }
 
