@@ -43,6 +43,9 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         enclosure::entries::ENTRIES,
         plumbing::entries::ENTRIES,
         safety::entries::ENTRIES,
+        safety::entries::shop::ENTRIES,
+        safety::entries::outdoors::ENTRIES,
+        safety::entries::office::ENTRIES,
         commissioning::entries::ENTRIES,
     ]
     .concat()
@@ -66,6 +69,8 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         materials::rows::FIGURES,
         plumbing::rows::FIGURES,
         safety::rows::FIGURES,
+        safety::metals::FIGURES,
+        safety::outdoors::FIGURES,
         commissioning::rows::FIGURES,
     ]
     .into_iter()
@@ -89,6 +94,11 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         enclosure::checks::CHECKS,
         plumbing::checks::CHECKS,
         safety::checks::CHECKS,
+        safety::metals::CHECKS,
+        safety::shop::CHECKS,
+        safety::outdoors::CHECKS,
+        safety::electrical::CHECKS,
+        safety::office::CHECKS,
         commissioning::checks::CHECKS,
     ]
     .into_iter()

@@ -94,6 +94,7 @@ struct CheckJson {
     limit: Option<NumberJson>,
     margin: Option<NumberJson>,
     part: Option<String>,
+    does_not_apply: Option<&'static str>,
     reason: Option<ReasonJson>,
     text: String,
     remedy: String,
@@ -175,7 +176,7 @@ fn printed(document: &Document) -> String {
 fn head(workbook: &Workbook, selection: &Selection, system: System) -> Document {
     let evaluation = workbook.evaluation();
     let checks = evaluation.verdicts.iter().filter(|judged| selection.has_check(judged));
-    let Counts { stop, overruled, unknown, caution, clear } = Counts::of(evaluation);
+    let Counts { stop, overruled, unknown, caution, clear, .. } = Counts::of(evaluation);
     Document {
         version: VERSION,
         project: evaluation.drawn.inputs.get(&general::NAME).ok().map(|name| clean(&name)),
@@ -264,6 +265,7 @@ fn check_json(evaluation: &Evaluation, judged: &Judged, system: System) -> Check
         limit: number(judgement.and_then(|judgement| judgement.limit)),
         margin: number(judgement.and_then(|judgement| judgement.margin)),
         part: judgement.and_then(|judgement| judgement.part.as_deref()).map(clean),
+        does_not_apply: judgement.and_then(|judgement| judgement.does_not_apply),
         reason: judged.judgement.as_ref().err().map(reason_json),
         text: judgement.map_or_else(String::new, |_| evaluation.fill_judged(check.says, judged, system)),
         remedy: judgement.map_or_else(String::new, |_| evaluation.fill_judged(check.remedy, judged, system)),

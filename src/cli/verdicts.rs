@@ -1,11 +1,11 @@
 //! Checks and steps in words.
 
 use super::lines::Page;
-use crate::model::{Evidence, Verdict, text::clean};
+use crate::model::{Evidence, Judgement, Verdict, text::clean};
 use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
-use crate::units::System;
+use crate::units::{Quantity, System};
 
 /// How many checks say what.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -20,6 +20,8 @@ pub struct Counts {
     pub caution: usize,
     /// Checks that found no fault in what they can see.
     pub clear: usize,
+    /// Those of them that had nothing to judge.
+    pub without_subject: usize,
 }
 
 impl Counts {
@@ -34,6 +36,9 @@ impl Counts {
                 Verdict::Caution => &mut counts.caution,
                 Verdict::Clear => &mut counts.clear,
             } += 1;
+            let judgement = judged.judgement.as_ref().ok();
+            counts.without_subject +=
+                usize::from(judgement.is_some_and(|judgement| judgement.does_not_apply.is_some()));
         }
         counts
     }
@@ -43,7 +48,12 @@ impl Counts {
         let overruled =
             if self.overruled == 0 { String::new() } else { format!(", {} stop overruled in writing", self.overruled) };
         let Self { stop, unknown, caution, clear, .. } = self;
-        format!("{stop} stop{overruled}, {unknown} unknown, {caution} caution, {clear} clear")
+        let nothing = match self.without_subject {
+            0 => String::new(),
+            1 => " (1 of them does not apply)".to_owned(),
+            several => format!(" ({several} of them do not apply)"),
+        };
+        format!("{stop} stop{overruled}, {unknown} unknown, {caution} caution, {clear} clear{nothing}")
     }
 }
 
@@ -62,13 +72,34 @@ pub fn put_check(page: &mut Page, evaluation: &Evaluation, judged: &Judged, syst
     }
     match (&judged.judgement, judged.verdict) {
         (Err(why), _) => page.fact(4, &format!("Not known: {}", clean(&why.to_string()))),
-        (Ok(_), Verdict::Clear) => page.named(4, "Cannot see", check.blind_to),
+        (Ok(judgement), Verdict::Clear) => {
+            page.fact(4, &found_no_fault(judgement, system));
+            page.named(4, "Cannot see", check.blind_to);
+        }
         (Ok(_), _) => {
             page.fact(4, &evaluation.fill_judged(check.says, judged, system));
             page.named(4, "To do", &evaluation.fill_judged(check.remedy, judged, system));
             page.named(4, "Ask", check.ask);
             page.named(4, "Source", check.source);
         }
+    }
+    page.named(4, "At stake", check.severity.word());
+}
+
+/// What a clear says: the numbers it went by, or why there was nothing to judge. Never more than that.
+fn found_no_fault(judgement: &Judgement, system: System) -> String {
+    if let Some(why) = judgement.does_not_apply {
+        return format!("Does not apply: {why}.");
+    }
+    let number = |name: &str, number: Option<Quantity>| number.map(|number| format!("{name} {}", number.text(system)));
+    let part = judgement.part.as_deref().map(clean);
+    let numbers =
+        [part, number("found", judgement.found), number("limit", judgement.limit), number("margin", judgement.margin)];
+    let numbers: Vec<String> = numbers.into_iter().flatten().collect();
+    if numbers.is_empty() {
+        "This check found no fault.".to_owned()
+    } else {
+        format!("This check found no fault: {}.", numbers.join(", "))
     }
 }
 

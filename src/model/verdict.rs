@@ -50,12 +50,21 @@ pub struct Judgement {
     pub margin: Option<Quantity>,
     /// The part, row or side that decides.
     pub part: Option<String>,
+    /// Why the check does not apply here, where it is clear for that reason alone: nothing was judged.
+    pub does_not_apply: Option<&'static str>,
 }
 
 impl Judgement {
     /// A bare verdict.
     pub const fn of(verdict: Verdict) -> Self {
-        Self { verdict, found: None, limit: None, margin: None, part: None }
+        Self { verdict, found: None, limit: None, margin: None, part: None, does_not_apply: None }
+    }
+
+    /// Clear because there is nothing to judge, in words such as "this loop stays full".
+    pub const fn does_not_apply(why: &'static str) -> Self {
+        let mut judgement = Self::of(Verdict::Clear);
+        judgement.does_not_apply = Some(why);
+        judgement
     }
 
     /// Clear or stop by a condition.
@@ -80,6 +89,19 @@ impl Judgement {
     #[must_use]
     pub fn margin(mut self, margin: impl Into<Quantity>) -> Self {
         self.margin = Some(margin.into());
+        self
+    }
+
+    /// The limit is only recalled, nobody looked it up: it may warn and stop, but a clear by it is a caution.
+    #[must_use]
+    pub fn recalled(mut self) -> Self {
+        if self.verdict == Verdict::Clear {
+            self.verdict = Verdict::Caution;
+        }
+        self.part = Some(match self.part {
+            Some(part) => format!("{part} (limit from memory)"),
+            None => "a limit from memory".to_owned(),
+        });
         self
     }
 

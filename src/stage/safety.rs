@@ -4,13 +4,17 @@
 //! local codes, permits and licensed practice.
 
 pub mod checks;
+pub mod electrical;
 pub mod entries;
 pub mod materials;
+pub mod metals;
 pub mod methods;
+pub mod office;
+pub mod outdoors;
 pub mod rows;
+pub mod shop;
 pub mod steps;
 pub mod water;
-pub mod work;
 
 use super::{Group, absorber, plumbing, site};
 use crate::model::{Fig, Inputs, Why};

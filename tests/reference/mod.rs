@@ -13,6 +13,7 @@ mod harp_shop;
 mod materials;
 mod plumbing;
 mod safety;
+mod safety_work;
 mod site;
 mod site_examples;
 mod site_stage;

@@ -14,7 +14,7 @@ use sunharp::units::si::ZERO_CELSIUS;
 /// The day of the fake world.
 pub const TODAY: Date = date(2026, 6, 1);
 
-/// One panel whose pane is 1 × 2 m, with every entry of enclosure and safety answered.
+/// One panel whose pane is 1 × 2 m, with every entry of enclosure and safety answered, and everything measured that is not another stage's.
 pub const SMALL: &str = r#"
 format = 1
 
@@ -97,8 +97,59 @@ plumber = "A. Pipe, 1"
 electrician = "B. Wire, 2"
 engineer = "C. Beam, 3"
 permit = "4"
+joints_session = 12
+flux = "chloride"
+brazing_filler = "BCuP-5"
+treated_timber = "no"
+dust_protection = "yes"
+torch = "oxy-fuel"
+cylinders_secured = "yes"
+flashback_arrestors = "yes"
+hot_work_clear = "2 m"
+torch_shield = "yes"
+extinguisher = "yes"
+contact_metal = "brass, bronze"
+contact_parted = "no"
+galvanised_in_loop = "no"
+access = "ladder"
+ladder_height = "4 m"
+ladder_foot = "1 m"
+ladder_above = "1 m"
+ladder_tied = "yes"
+handling_wind = "5 m/s"
+roof_holes = 8
+roof_flashed = "yes"
+roofer = "D. Tile, 5"
+bonded_to = "building earth"
+isolator = "yes"
+pump_dry = "yes"
+glass_hands = "two people"
+hot_within_reach = "no"
+inspector = "E. Look, 6"
+inspection_date = "2026-05-20"
+permit_date = "2026-03-01"
+
+[safety.wetted.pump]
+area = "0.02 m2"
+lead = "0.2 %"
+
+[safety.wetted.valve]
+area = "0.01 m2"
+lead = "0.1 %"
+
+[safety.licence.plumber]
+holder = "A. Pipe"
+number = "1"
+scope = "drinking water"
+until = "2027-01-31"
 
 [panel.A]
+
+[reading."safety.harp_open@A".2026-05-01-1]
+value = "yes"
+
+[reading."safety.bond_resistance".2026-05-01-1]
+value = "0.05 ohm"
 "#;
 
 /// A project that can be changed entry by entry and solved.

@@ -76,7 +76,7 @@ const BLOCKED_STOP: f64 = 0.20;
 
 fn blocked(s: &Solution) -> Fig<Judgement> {
     if s.inputs.get(&e::JOINT)? == e::Joint::Tee {
-        return Ok(Judgement::of(Verdict::Clear).part("a tee fitting"));
+        return Ok(Judgement::does_not_apply("the risers end in tee fittings"));
     }
     let (joint, insertion) = insertion(s)?;
     if !insertion.full_bite {

@@ -33,6 +33,7 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("wetted width and solder used per metre"))
         .after(&["absorber.buy"])
         .relies(&["absorber.solder", "absorber.bond_width"])
+        .held_by(&["safety.fume", "safety.torch-place", "safety.cylinders"])
         .cautions(&[TORCH, FUME]),
     Step::new("absorber.drill-headers", Stage::Absorber, "Drill both headers as a pair, {absorber.riser_count} holes")
         .per_panel()
@@ -100,7 +101,15 @@ pub static STEPS: &[Step] = &[
     .evidence(Evidence::Note("who, alloy, joints reworked"))
     .after(&["absorber.second-diagonal"])
     .relies(&["absorber.header_filler", "absorber.joint"])
-    .held_by(&["absorber.pressure-joints", "absorber.joint-kind", "absorber.square"])
+    .held_by(&[
+        "absorber.pressure-joints",
+        "absorber.joint-kind",
+        "absorber.square",
+        "safety.harp-open",
+        "safety.fume",
+        "safety.torch-place",
+        "safety.cylinders",
+    ])
     .cautions(&[EMPTY_FIRST, TORCH, FUME]),
     Step::new("absorber.flux-out", Stage::Absorber, "Wash the flux out, inside and outside, the same day")
         .per_panel()
@@ -131,7 +140,14 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Reading("absorber.bond_length"))
         .after(&["absorber.riser-flow", "absorber.coupon"])
         .relies(&["absorber.solder", "absorber.bond_width", "absorber.sheet_thickness"])
-        .held_by(&["absorber.sheet-solder", "safety.lead"])
+        .held_by(&[
+            "absorber.sheet-solder",
+            "safety.lead",
+            "safety.harp-open",
+            "safety.fume",
+            "safety.torch-place",
+            "safety.cylinders",
+        ])
         .cautions(&[EMPTY_FIRST, TORCH, FUME]),
     Step::new("absorber.retest", Stage::Absorber, "Test the harp again: soldering may have opened a joint")
         .per_panel()

@@ -94,7 +94,7 @@ fn sensor(s: &Solution) -> Fig<Judgement> {
 fn drained(s: &Solution) -> Fig<Judgement> {
     let drainback = s.inputs.get(&pipes::LOOP)? == LoopType::Drainback;
     if !drainback && s.inputs.given(&e::DRAINED)?.is_none() {
-        return Ok(Judgement::of(Verdict::Clear).part("this loop stays full"));
+        return Ok(Judgement::does_not_apply("this loop stays full"));
     }
     let (found, expected) = (s.inputs.get(&e::DRAINED)?, s.commissioning.drains.clone()?);
     let missing = 1.0 - found.si() / expected.si();

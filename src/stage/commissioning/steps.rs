@@ -81,6 +81,8 @@ pub static STEPS: &[Step] = &[
             "safety.relief-path",
             "safety.freezing",
             "safety.lead",
+            "safety.lead-surfaces",
+            "safety.galvanic",
             "safety.stagnation-material",
         ])
         .cautions(&[HOT, SHUT_IN])
@@ -155,7 +157,14 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("table of tests: set, found, time, initials"))
         .after(&["commissioning.settings", "commissioning.outlets"])
         .relies(&["plumbing.tank_limit", "plumbing.relief_setting"])
-        .held_by(&["safety.relief-path", "safety.scald", "safety.freezing", "safety.legionella"])
+        .held_by(&[
+            "safety.relief-path",
+            "safety.scald",
+            "safety.freezing",
+            "safety.legionella",
+            "safety.mains",
+            "safety.bonding",
+        ])
         .cautions(&[STEAM, "What the relief valve lets out scalds: see where it goes first."])
         .read_back(),
     Step::new("commissioning.no-flow", Stage::Commissioning, "Prove the power cut: unplug the pump at low sun")

@@ -37,7 +37,7 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("species and moisture of the timber; limit and binder of the insulation"))
         .relies(&["enclosure.timber", "enclosure.insulation", "enclosure.insulation_limit"])
-        .held_by(&["enclosure.insulation-limit"]),
+        .held_by(&["enclosure.insulation-limit", "safety.dust"]),
     Step::new("enclosure.cut", Stage::Enclosure, "Cut the box by the cut list, every length from one datum")
         .per_panel()
         .detail(
@@ -89,7 +89,7 @@ pub static STEPS: &[Step] = &[
             "absorber.emittance",
             "absorber.absorptance",
         ])
-        .held_by(&["enclosure.insulation-limit", "enclosure.timber-behind", "enclosure.timber-rail"])
+        .held_by(&["enclosure.insulation-limit", "enclosure.timber-behind", "enclosure.timber-rail", "safety.dust"])
         .cautions(&[DUST]),
     Step::new("enclosure.hang", Stage::Enclosure, "Hang the absorber on clips, never on its solder")
         .per_panel()
@@ -142,7 +142,13 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("clearance per side; mark of tempered glass seen; photograph"))
         .after(&["enclosure.test-in-box", "enclosure.sensor", "enclosure.vents", "enclosure.second-diagonal"])
         .relies(&["enclosure.glass", "enclosure.glass_thickness", "enclosure.glass_bite", "enclosure.glass_clearance"])
-        .held_by(&["enclosure.glass-kind", "enclosure.glass-seat", "enclosure.square", "enclosure.growth-gap"])
+        .held_by(&[
+            "enclosure.glass-kind",
+            "enclosure.glass-seat",
+            "enclosure.square",
+            "enclosure.growth-gap",
+            "safety.glass-handling",
+        ])
         .cautions(&[GLASS]),
     Step::new("enclosure.bake-out", Stage::Enclosure, "Bake out: one clear day, glazed, dry, open at both ends")
         .per_panel()
@@ -177,7 +183,7 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("mass as weighed, people, way, tackle"))
         .after(&["enclosure.rain-test"])
         .relies(&["enclosure.lifters", "enclosure.hoist", "enclosure.glass_thickness", "enclosure.timber"])
-        .held_by(&["enclosure.lift", "safety.height"])
+        .held_by(&["enclosure.lift", "safety.height", "safety.ladder", "safety.handling-wind"])
         .cautions(&[LIFT])
         .read_back()
         .licensed(),

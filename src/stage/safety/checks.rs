@@ -1,7 +1,7 @@
-//! The checks of the safety stage: what each says, what it cannot see, whom to ask. The judging is in `materials`,
-//! `water` and `work`.
+//! The checks of the safety stage: what each says, what it cannot see, whom to ask. The judging is in `materials`
+//! and `water`; other subjects have both in one file.
 
-use super::{materials, water, work};
+use super::{materials, water};
 use crate::stage::{Check, Severity};
 
 /// The checks of this file.
@@ -26,16 +26,6 @@ pub static CHECKS: &[Check] = &[
             "safety.hose_limit",
             "safety.sensor_limit",
         ]),
-    Check::new("safety.lead", "lead and drinking water", Severity::Deadly, materials::lead)
-        .says(
-            "{part} holds lead: not in or near drinking water, not even for the sheet alone. Drips reach the waterway, \
-             swarf reaches children.",
-            "A lead-free alloy. On a closed loop: gloves, no food, no sweeping of dross, offcuts to the waste site.",
-        )
-        .blind_to("solder and flux of the pressure joints, brass fittings, pipes that were there before")
-        .ask("the water authority or a licensed plumber")
-        .source("0.2 % in solder and flux, 0.25 % of wetted surfaces: federal drinking water act, section 1417 (verified)")
-        .needs(&["absorber.solder", "plumbing.loop"]),
     Check::new("safety.scald", "scald", Severity::Serious, water::scald)
         .says(
             "{part}: {found} against {limit}. At the tank limit an adult is burned in {safety.burn_at_tank}, a child \
@@ -92,7 +82,7 @@ pub static CHECKS: &[Check] = &[
         .ask("a licensed plumber; on shared premises and at workplaces the health authority")
         .source("bands of a national code of practice and a world health text (verified)")
         .needs(&["safety.final_stage", "safety.final_temperature"]),
-    Check::new("safety.relief-path", "relief path of every panel", Severity::Deadly, work::relief_path)
+    Check::new("safety.relief-path", "relief path of every panel", Severity::Deadly, water::relief_path)
         .says(
             "A panel can be shut in without relief. Do not fill. A shut full panel gains {safety.trapped_pressure} for each \
              kelvin.",
@@ -114,55 +104,4 @@ pub static CHECKS: &[Check] = &[
         .ask("a licensed plumber for relief valve and discharge")
         .source("vapour pressure: IAPWS SR1-86, coefficients from memory, held to IAPWS-95 by a test")
         .needs(&["absorber.stagnation_worst", "safety.boiling"]),
-    Check::new("safety.fume", "fume of flux and torch", Severity::Injury, work::fume)
-        .says(
-            "Fume in {part}: flux smoke causes asthma, active flux burns eyes and skin.",
-            "Outdoors, or an open window and a fan; goggles; wash hands before food. No galvanised metal, no cadmium alloy.",
-        )
-        .blind_to("wind, and the flux that is really used: read its safety sheet")
-        .source("rosin and zinc chloride limits: health authority sheets (verified)")
-        .needs(&["safety.fume"]),
-    Check::new("safety.fire-watch", "fire watch after the torch", Severity::Serious, work::fire_watch)
-        .says(
-            "{found} of fire watch; {limit} is asked for: heat-soaked wood and wool glow long after the flame.",
-            "Someone with an extinguisher stays for 60 minutes; timber and insulation out of reach or shielded.",
-        )
-        .blind_to("what lies behind the wall")
-        .ask("the fire authority, for hot work on a building")
-        .source("trade practice 30 to 60 min, from memory; 60 min: project rule")
-        .needs(&["safety.fire_watch"]),
-    Check::new("safety.height", "work at height", Severity::Deadly, work::height)
-        .says(
-            "Work at {found}: {part}.",
-            "Guard rail, scaffold or platform, or a harness on a proven anchor; a second person on the ground. Ladder 4 to \
-             1, tied, three feet above the edge. Not today if it is wet, icy or windy.",
-        )
-        .blind_to("the roof itself, the weather of the day, power lines, how an anchor is fixed")
-        .ask("whoever is licensed for roof work; at a workplace the safety authority")
-        .source("6 ft: work rules of one country, from memory; ladders: ladder guide of a work safety authority (verified)")
-        .needs(&["safety.work_height", "safety.fall_protection", "safety.second_person"]),
-    Check::new("safety.electrical", "leakage breaker of pump and controller", Severity::Deadly, work::electrical)
-        .says(
-            "The leakage breaker was last tripped on {part}: more than a year ago.",
-            "Trip it by its button. Mains work and bonding of panels, copper and rack are an electrician's.",
-        )
-        .blind_to("wiring, bonding, and whether the breaker feeds this circuit at all")
-        .ask("a licensed electrician")
-        .source("yearly test: project rule")
-        .needs(&["safety.rcd_tested"]),
-    Check::new("safety.licensed", "licensed persons and permit", Severity::Deadly, work::licensed)
-        .says(
-            "Not every licensed item has a name.",
-            "Name plumber, electrician, structural engineer and permit; write whom you asked and what they answered.",
-        )
-        .blind_to("whether a licence is valid, and what the local code asks for: this program never says that none is needed")
-        .ask("the building authority of your jurisdiction")
-        .source("usual scope of solar heating permits (verified in general terms)")
-        .needs(&[
-            "safety.plumber",
-            "safety.electrician",
-            "safety.engineer",
-            "safety.permit",
-            "site.jurisdiction",
-        ]),
 ];

@@ -1,4 +1,8 @@
-//! What the safety stage asks.
+//! What the safety stage asks: limits of parts, water, relief, and the oldest answers; more by subject below.
+
+pub mod office;
+pub mod outdoors;
+pub mod shop;
 
 use crate::model::{Choice, Entry, EntrySpec, Fold};
 use crate::units::si::{Length, Ratio, Temperature, Time, ZERO_CELSIUS};

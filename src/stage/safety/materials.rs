@@ -1,6 +1,7 @@
-//! Every material against the one stagnation temperature, and lead against drinking water.
+//! Every material against the one stagnation temperature.
 
 use super::entries as e;
+use crate::handbook::{Provenance, solder::Alloy};
 use crate::model::{Entry, Fig, Judgement, Verdict};
 use crate::physics::solder_joint::Method;
 use crate::stage::Solution;
@@ -37,6 +38,12 @@ fn against(hottest: Temperature, limit: Temperature, margins: Margins, part: imp
     Judgement::of(verdict).with(hottest, limit).margin(margin).part(part)
 }
 
+/// The line that holds the sheet; a solidus that the handbook only recalls never clears it.
+fn sheet_solder(hottest: Temperature, alloy: &Alloy) -> Judgement {
+    let judgement = against(hottest, alloy.solidus, SOLDER, format!("solder {}", alloy.name));
+    if alloy.provenance == Provenance::Recalled { judgement.recalled() } else { judgement }
+}
+
 /// The worst of all materials that see the plate.
 pub fn stagnation(s: &Solution) -> Fig<Judgement> {
     let hottest = s.absorber.stagnation.clone()?.worst;
@@ -53,7 +60,7 @@ pub fn stagnation(s: &Solution) -> Fig<Judgement> {
     let solder = s.absorber.solder.clone();
     let insulation = s.enclosure.insulation_limit.clone();
     worst([
-        solder.map(|alloy| against(hottest, alloy.solidus, SOLDER, format!("solder {}", alloy.name))),
+        solder.map(|alloy| sheet_solder(hottest, alloy)),
         joint,
         insulation.map(|limit| against(hottest, limit, INSULATION, "insulation")),
         sheet(&e::COATING_LIMIT, "coating"),
@@ -61,14 +68,4 @@ pub fn stagnation(s: &Solution) -> Fig<Judgement> {
         sheet(&e::HOSE_LIMIT, "hose"),
         sheet(&e::SENSOR_LIMIT, "panel sensor"),
     ])
-}
-
-/// Lead in the solder of the sheet: never on a potable loop; with care on a closed one.
-pub fn lead(s: &Solution) -> Fig<Judgement> {
-    let alloy = s.absorber.solder.clone()?;
-    if alloy.lead_free {
-        return Ok(Judgement::of(Verdict::Clear).part(alloy.name.clone()));
-    }
-    let verdict = if s.safety.potable.clone()? { Verdict::Stop } else { Verdict::Caution };
-    Ok(Judgement::of(verdict).part(alloy.name.clone()))
 }

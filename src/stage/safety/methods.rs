@@ -68,4 +68,27 @@ pub static METHODS: &[Method] = &[
         source: "2 min at 60 °C and 80 to 124 min at 50 °C: secondary source",
         code: "physics::legionella::decimal_reduction",
     },
+    Method {
+        id: "lead-average",
+        title: "Lead of wetted parts",
+        what: "Mean of the lead shares of the parts that drinking water touches, weighted by their wetted areas. The law \
+               counts each pipe, fitting and fixture by itself; this mean shows where the lead is.",
+        source: "federal drinking water act, section 1417 (verified)",
+        code: "stage::safety::metals",
+    },
+    Method {
+        id: "ladder",
+        title: "Slope of a ladder",
+        what: "Angle whose tangent is the height over the distance of the foot. 4 to 1 is 75.96°.",
+        source: "geometry; 4 to 1: ladder guide of a work safety authority (verified)",
+        code: "stage::safety::outdoors",
+    },
+    Method {
+        id: "handling-wind",
+        title: "Wind on a carried panel",
+        what: "Dynamic pressure of standard air on the outside area of one panel that stands broadside, drag coefficient 1. A \
+               plate in free air comes to 1.1 to 1.3, and gusts add to it.",
+        source: "0.613 v²: any wind code; drag coefficient: project value",
+        code: "physics::wind::force_on_panel",
+    },
 ];

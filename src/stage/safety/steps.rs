@@ -18,7 +18,7 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("who, when, number, for each of them"))
         .relies(&["safety.plumber", "safety.electrician", "safety.engineer", "safety.permit", "site.jurisdiction"])
-        .held_by(&["safety.licensed"])
+        .held_by(&["safety.licensed", "safety.licence-dates"])
         .licensed(),
     Step::new("safety.register", Stage::Safety, "Every check of the register read aloud; none left unknown")
         .detail(
@@ -97,7 +97,7 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("for each anchor: size, depth, what it is in, torque"))
         .after(&["safety.licences"])
         .relies(&["site.wind_speed", "site.snow_load", "site.tilt", "safety.engineer"])
-        .held_by(&["enclosure.wind-on-glass", "safety.licensed"])
+        .held_by(&["enclosure.wind-on-glass", "safety.licensed", "safety.roof-holes"])
         .cautions(&[ROOF])
         .licensed(),
     Step::new("safety.fire", Stage::Safety, "Torch place ready: extinguisher, shield, someone who stays")
@@ -106,8 +106,14 @@ pub static STEPS: &[Step] = &[
              flame. At a wall of wood the torch stays out.",
         )
         .evidence(Evidence::Note("times of last flame and end of watch, who stayed"))
-        .relies(&["safety.fire_watch", "safety.fume"])
-        .held_by(&["safety.fire-watch", "safety.fume"]),
+        .relies(&[
+            "safety.fire_watch",
+            "safety.fume",
+            "safety.torch",
+            "safety.hot_work_clear",
+            "safety.extinguisher",
+        ])
+        .held_by(&["safety.fire-watch", "safety.fume", "safety.torch-place", "safety.cylinders"]),
     Step::new("safety.breaker", Stage::Safety, "Breaker tripped, bonding measured")
         .detail(
             "Leakage breaker tripped by its button, isolator in reach, pump not under a joint. Panels, copper and rack bonded \
@@ -115,18 +121,26 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("date of the trip, ohms of each jumper, who"))
         .after(&["safety.licences"])
-        .relies(&["safety.rcd_tested", "safety.electrician"])
+        .relies(&["safety.rcd_tested", "safety.electrician", "safety.bonded_to"])
+        .held_by(&["safety.mains", "safety.bonding"])
         .cautions(&[MAINS])
         .read_back()
         .licensed(),
     Step::new("safety.height-plan", Stage::Safety, "Height plan: protection, ladder, partner, weather")
         .detail(
-            "{safety.work_height} up, {safety.fall_protection}. Ladder 4 to 1, tied, three feet above the edge. Who is on \
+            "{safety.work_height} up, {safety.fall_protection}. Ladder at {safety.ladder_angle} (4 to 1 is 76°), tied, three feet \
+             above the edge. No panel carried above {safety.handling_wind}: it pushes with {safety.handling_force}. Who is on \
              the ground, who calls for help, below which weather nobody goes up.",
         )
         .evidence(Evidence::Note("anchor or rail, ladder, partner, weather limit"))
-        .relies(&["safety.work_height", "safety.fall_protection", "safety.second_person"])
-        .held_by(&["safety.height"])
+        .relies(&[
+            "safety.work_height",
+            "safety.fall_protection",
+            "safety.second_person",
+            "safety.access",
+            "safety.handling_wind",
+        ])
+        .held_by(&["safety.height", "safety.ladder", "safety.handling-wind"])
         .cautions(&[HEIGHT])
         .read_back()
         .licensed(),

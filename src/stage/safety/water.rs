@@ -43,7 +43,8 @@ pub fn freezing(s: &Solution) -> Fig<Judgement> {
     let loop_type = s.inputs.get(&p::LOOP)?;
     if let Some(lowest) = s.inputs.given(&site::RECORD_LOW)?.filter(|lowest| *lowest >= freezes_at) {
         let margin = difference(lowest, freezes_at);
-        return Ok(Judgement::of(Verdict::Clear).with(lowest, freezes_at).margin(margin).part("a place without frost"));
+        let part = "a place whose record low does not freeze the plate";
+        return Ok(Judgement::of(Verdict::Clear).with(lowest, freezes_at).margin(margin).part(part));
     }
     match loop_type {
         LoopType::Direct | LoopType::Thermosiphon => mechanisms(s),
@@ -104,6 +105,11 @@ pub fn legionella(s: &Solution) -> Fig<Judgement> {
     };
     let limit = celsius(STORED);
     Ok(Judgement::of(verdict).with(held, limit).margin(difference(held, limit)).part("final heating stage"))
+}
+
+/// Whether any panel can be shut in without relief.
+pub fn relief_path(s: &Solution) -> Fig<Judgement> {
+    Ok(Judgement::stop_unless(!s.inputs.get(&e::SHUT_IN)?))
 }
 
 /// Whether the panel boils when the pump stops.

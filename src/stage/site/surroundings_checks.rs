@@ -2,7 +2,7 @@
 
 use super::entries::surroundings::{ROW_PITCH, ROWS};
 use super::spacing;
-use crate::model::{Fig, Judgement, Verdict, Why};
+use crate::model::{Fig, Judgement, Why};
 use crate::stage::{Check, Severity, Solution};
 use crate::units::Quantity;
 use crate::units::si::Dimension;
@@ -31,7 +31,7 @@ fn orientation(s: &Solution) -> Fig<Judgement> {
 
 fn row_pitch(s: &Solution) -> Fig<Judgement> {
     if s.inputs.get(&ROWS)? < 2 {
-        return Ok(Judgement::of(Verdict::Clear).part("a single row"));
+        return Ok(Judgement::does_not_apply("there is a single row"));
     }
     let (pitch, free) = (s.inputs.get(&ROW_PITCH)?, spacing::spacing(s)?.noon);
     Ok(Judgement::caution_unless(pitch >= free).with(pitch, free).margin(pitch - free).part("rows"))

@@ -32,7 +32,7 @@ fn weather_clock(s: &Solution) -> Fig<Judgement> {
     let format = climate.station().format;
     let limit = Time::from_si(CLOCK_TOLERATED * 60.0);
     if !format.is_hourly() {
-        return Ok(Judgement::of(Verdict::Clear).with(Time::from_si(0.0), limit).part(basis::words(format)));
+        return Ok(Judgement::does_not_apply("there is no weather file whose clock could be wrong"));
     }
     let audit = climate.audit();
     let is_off = audit.warnings.iter().any(|warning| matches!(warning, Warning::Clock { .. }));
@@ -48,8 +48,7 @@ fn station_near(s: &Solution) -> Fig<Judgement> {
     let climate = s.world.sky.clone()?;
     let limit = Length::from_si(STATION_NEAR);
     if !climate.station().format.is_hourly() {
-        let part = "a year made for the place itself";
-        return Ok(Judgement::of(Verdict::Clear).with(Length::from_si(0.0), limit).part(part));
+        return Ok(Judgement::does_not_apply("there is no station; the year is made for the place itself"));
     }
     let distance = station_distance(s)?;
     let climb = s.inputs.get(&e::ALTITUDE)? - climate.station().place.altitude;

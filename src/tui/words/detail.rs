@@ -153,7 +153,9 @@ pub fn check(state: &State, judged: &Judged) -> Vec<Par> {
     let mut pars = vec![Par::new(role, word).and(Role::Strong, format!(" {}", judged.check.label))];
     match (&judged.judgement, judged.verdict) {
         (Err(why), _) => pars.extend(missing(state, &Address::drawn(judged.check.id), why)),
-        (Ok(_), Verdict::Clear) => {}
+        (Ok(judgement), Verdict::Clear) => {
+            pars.extend(judgement.does_not_apply.map(|why| Par::tagged(Role::Quiet, "does not apply:", why)));
+        }
         (Ok(_), _) => pars.push(Par::plain(fill(judged.check.says))),
     }
     pars.extend(numbers(judged, &fill));

@@ -133,7 +133,10 @@ fn check(state: &State, judged: &Judged) -> Cells {
         (Some(found), None) => found,
         _ => match &judged.judgement {
             Err(why) => super::why(why),
-            Ok(judgement) => judgement.part.as_deref().map(clean).unwrap_or_default(),
+            Ok(judgement) => match judgement.does_not_apply {
+                Some(why) => format!("does not apply: {why}"),
+                None => judgement.part.as_deref().map(clean).unwrap_or_default(),
+            },
         },
     };
     let overruled = judged.overruled.is_some();
