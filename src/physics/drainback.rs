@@ -27,10 +27,12 @@ pub struct Drainback {
     pub top_above_level: Length,
     /// Height that the pump lifts the water on filling, from the lowest level in the reservoir to the top.
     pub lift: Length,
-    /// From the pump to the top.
-    pub up: Run,
-    /// From the top back to the reservoir.
-    pub down: Run,
+    /// From the pump to the top, run by run.
+    pub up: Vec<Run>,
+    /// From the top back to the reservoir, run by run.
+    pub down: Vec<Run>,
+    /// Lost in the panels, which fill on the way up.
+    pub panels: Pressure,
     /// Flow.
     pub flow: VolumeRate,
     /// Temperature of the water.
@@ -82,7 +84,7 @@ impl Drainback {
     /// Filling, siphon and boiling at one flow.
     ///
     /// Fill head = lift + Δp_up/(ρ g); siphon head = (Δp_up + Δp_down)/(ρ g);
-    /// p_top = p_atm − ρ g z + Δp_down. The return counts as filled from 0.3 m/s and Fr ≥ 0.6 on, as self-venting
+    /// p_top = p_atm − ρ g z + Δp_down; the up leg holds the panels. The slowest run of the return decides. It counts as filled from 0.3 m/s and Fr ≥ 0.6 on, as self-venting
     /// below Fr = 0.31 (thresholds from memory). Water 0 to 120 °C, flow > 0.
     pub fn state(&self) -> Result<DrainbackState, DomainError> {
         not_negative("height of the top", self.top_above_level.si())?;
@@ -92,15 +94,24 @@ impl Drainback {
         super::domain::within("water temperature", self.water.si(), 273.15, 393.15)?;
         let liquid = Fluid::Water.properties_at(self.water.si());
         let weight = liquid.density * STANDARD_GRAVITY;
-        let up = self.up.pressure_drop(&liquid, self.flow)?.total().si();
-        let down = self.down.pressure_drop(&liquid, self.flow)?;
-        let velocity = down.velocity.si();
-        let froude = velocity / (STANDARD_GRAVITY * self.down.bore.si()).sqrt();
-        let top = self.atmosphere.si() - weight * self.top_above_level.si() + down.total().si();
+        let mut up = not_negative("drop of the panels", self.panels.si())?;
+        for run in &self.up {
+            up += run.pressure_drop(&liquid, self.flow)?.total().si();
+        }
+        let (mut down, mut slowest) = (0.0, (f64::INFINITY, f64::INFINITY));
+        for run in &self.down {
+            let drop = run.pressure_drop(&liquid, self.flow)?;
+            down += drop.total().si();
+            let velocity = drop.velocity.si();
+            slowest = (slowest.0.min(velocity), slowest.1.min(velocity / (STANDARD_GRAVITY * run.bore.si()).sqrt()));
+        }
+        let (velocity, froude) = slowest;
+        finite("speed in the return", velocity)?;
+        let top = self.atmosphere.si() - weight * self.top_above_level.si() + down;
         Ok(DrainbackState {
             fill_head: Length::from_si(self.lift.si() + up / weight),
-            siphon_head: Length::from_si((up + down.total().si()) / weight),
-            return_velocity: down.velocity,
+            siphon_head: Length::from_si((up + down) / weight),
+            return_velocity: Velocity::from_si(velocity),
             froude,
             return_state: return_state(velocity, froude),
             top_pressure: Pressure::from_si(finite("pressure at the top", top)?),
@@ -179,8 +190,9 @@ mod tests {
         Drainback {
             top_above_level: Length::from_si(top),
             lift: Length::from_si(top + 0.4),
-            up: run(10.0, bore),
-            down: run(11.0, bore),
+            up: vec![run(10.0, bore)],
+            down: vec![run(11.0, bore)],
+            panels: Pressure::from_si(0.0),
             flow: VolumeRate::from_si(1.5e-4),
             water: celsius(60.0),
             atmosphere: Pressure::from_si(101_325.0),

@@ -135,6 +135,8 @@ pub fn affine_power(power_at_label_speed: Power, speed_ratio: f64) -> Result<Pow
 pub struct Circuit {
     /// Runs of pipe and hose in series.
     pub runs: Vec<Run>,
+    /// Parts whose drop grows with the flow itself: Δp = a Q, a in Pa/(m³/s). Laminar risers.
+    pub linear_resistance: f64,
     /// Parts known by a test point only: Δp = r Q², r in Pa/(m³/s)². Panels, a meter, a plate exchanger.
     pub quadratic_resistance: f64,
     /// Height the liquid is lifted to, zero in a closed full loop.
@@ -142,7 +144,7 @@ pub struct Circuit {
 }
 
 impl Circuit {
-    /// Head that a flow takes: H = lift + Σ Δp/(ρ g). Errors for a run that has none.
+    /// Head that a flow takes: H = lift + (Σ Δp + a Q + r Q²)/(ρ g). Errors for a run that has none.
     pub fn head(&self, liquid: &Properties, flow: VolumeRate) -> Result<Length, DomainError> {
         self.admit(liquid)?;
         not_negative("flow", flow.si())?;
@@ -150,6 +152,7 @@ impl Circuit {
     }
 
     fn admit(&self, liquid: &Properties) -> Result<(), DomainError> {
+        not_negative("linear resistance", self.linear_resistance)?;
         not_negative("quadratic resistance", self.quadratic_resistance)?;
         not_negative("lift", self.lift.si())?;
         for run in &self.runs {
@@ -161,7 +164,9 @@ impl Circuit {
 
     fn head_at(&self, liquid: &Properties, flow: f64) -> f64 {
         let runs: f64 = self.runs.iter().map(|run| run.drop_at(liquid, flow).total().si()).sum();
-        self.lift.si() + (runs + self.quadratic_resistance * flow * flow) / (liquid.density * STANDARD_GRAVITY)
+        self.lift.si()
+            + (runs + self.linear_resistance * flow + self.quadratic_resistance * flow * flow)
+                / (liquid.density * STANDARD_GRAVITY)
     }
 }
 
@@ -268,7 +273,7 @@ mod tests {
             fittings: Vec::new(),
             plain_loss: 6.0,
         };
-        Circuit { runs: vec![run], quadratic_resistance: 1e11, lift: Length::from_si(lift) }
+        Circuit { runs: vec![run], linear_resistance: 0.0, quadratic_resistance: 1e11, lift: Length::from_si(lift) }
     }
 
     #[test]

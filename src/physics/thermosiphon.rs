@@ -31,8 +31,8 @@ pub struct Thermosiphon {
     pub collector_height: Length,
     /// Height of the tank's return port above the collector's bottom, not below the collector's top.
     pub return_height: Length,
-    /// Both pipes together with their fittings.
-    pub pipes: Run,
+    /// Both pipes with their fittings, run by run.
+    pub pipes: Vec<Run>,
     /// Number of risers in parallel.
     pub risers: u32,
     /// Bore of a riser.
@@ -54,7 +54,7 @@ pub struct NaturalFlow {
     pub outlet: Temperature,
     /// Driving pressure, equal to the pressure drop.
     pub drive: Pressure,
-    /// Reynolds number in the pipes.
+    /// Largest Reynolds number in the pipes.
     pub reynolds: f64,
 }
 
@@ -118,7 +118,9 @@ impl Thermosiphon {
         positive("riser bore", self.riser_bore.si())?;
         positive("riser length", self.riser_length.si())?;
         let liquid = self.liquid.properties_at(self.inlet.si());
-        self.pipes.pressure_drop(&liquid, crate::units::si::VolumeRate::from_si(0.0))?;
+        for run in &self.pipes {
+            run.pressure_drop(&liquid, crate::units::si::VolumeRate::from_si(0.0))?;
+        }
         Ok(())
     }
 
@@ -141,10 +143,15 @@ impl Thermosiphon {
         let (collector, port) = (self.collector_height.si(), self.return_height.si());
         let drive = STANDARD_GRAVITY * ((cold - mean) * collector + (cold - hot) * (port - collector));
         let volume_flow = flow / middle.density;
-        let pipes = self.pipes.drop_at(&middle, volume_flow);
+        let (mut pipes, mut reynolds) = (0.0, 0.0_f64);
+        for run in &self.pipes {
+            let drop = run.drop_at(&middle, volume_flow);
+            pipes += drop.total().si();
+            reynolds = reynolds.max(drop.reynolds);
+        }
         let each = volume_flow / f64::from(self.risers);
         let risers = 128.0 * middle.viscosity * self.riser_length.si() * each / (PI * self.riser_bore.si().powi(4));
-        Balance { heat, outlet, drive, drop: pipes.total().si() + risers, reynolds: pipes.reynolds }
+        Balance { heat, outlet, drive, drop: pipes + risers, reynolds }
     }
 }
 
@@ -186,13 +193,13 @@ mod tests {
             inlet: celsius(30.0),
             collector_height: Length::from_si(1.2),
             return_height: Length::from_si(2.2),
-            pipes: Run {
+            pipes: vec![Run {
                 bore: Length::from_si(bore),
                 length: Length::from_si(6.0),
                 roughness: Length::from_si(DRAWN_TUBE_ROUGHNESS),
                 fittings: Vec::new(),
                 plain_loss: 8.0,
-            },
+            }],
             risers: 20,
             riser_bore: Length::from_si(0.0109),
             riser_length: Length::from_si(1.9),

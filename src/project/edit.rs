@@ -147,11 +147,16 @@ fn checked(
     as_wanted: impl Fn(&Project) -> bool,
 ) -> Result<Splice, EditError> {
     let after = Project::read(&splice.apply(text)?);
-    let known: Vec<&Fault> = project.problems.iter().map(|problem| &problem.fault).collect();
-    let new = after.problems.iter().map(|problem| &problem.fault).find(|fault| !known.contains(fault));
+    // Runs and parts are written one after another, so a loop on its way may not hang together yet; it is told, not refused.
+    let is_own = |fault: &&Fault| !matches!(fault, Fault::Loop { .. });
+    let faults = |project: &Project| -> Vec<Fault> {
+        project.problems.iter().map(|problem| &problem.fault).filter(is_own).cloned().collect()
+    };
+    let (known, now) = (faults(project), faults(&after));
+    let new = now.iter().find(|fault| !known.contains(fault));
     match new {
         Some(fault) if !fault.forbids_writing() => Err(EditError::Refused(fault.clone())),
-        None if after.problems.len() <= project.problems.len() && as_wanted(&after) => Ok(splice),
+        None if now.len() <= known.len() && as_wanted(&after) => Ok(splice),
         _ => Err(EditError::WouldSpill(name.to_owned())),
     }
 }

@@ -47,6 +47,14 @@ pub enum Fault {
         /// What is wanted.
         wanted: String,
     },
+    /// The loop of the plumbing stage does not hang together here.
+    #[error("{id}: {reason}")]
+    Loop {
+        /// The entry at which it shows.
+        id: String,
+        /// What is wrong.
+        reason: String,
+    },
     /// A measured-only quantity stands among the entries.
     #[error("{0} can only be measured; write it as a reading")]
     OnlyMeasured(String),
@@ -89,6 +97,7 @@ impl Fault {
             Self::UnknownKey { .. } => "unknown-key",
             Self::Entry { .. } => "entry",
             Self::WrongSort { .. } => "wrong-sort",
+            Self::Loop { .. } => "loop",
             Self::OnlyMeasured(_) => "only-measured",
             Self::PanelName(_) => "panel-name",
             Self::NoSuchPanel(_) => "no-such-panel",
@@ -100,7 +109,7 @@ impl Fault {
     }
 
     /// Every code, so that a test can ask for an example of each.
-    pub const CODES: [&'static str; 15] = [
+    pub const CODES: [&'static str; 16] = [
         "not-text",
         "syntax",
         "no-format",
@@ -109,6 +118,7 @@ impl Fault {
         "unknown-key",
         "entry",
         "wrong-sort",
+        "loop",
         "only-measured",
         "panel-name",
         "no-such-panel",

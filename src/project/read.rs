@@ -8,7 +8,7 @@ use std::ops::Range;
 use super::document::{Document, Leaf, Literal};
 use super::fault::{Fault, Problem};
 use super::records;
-use crate::model::{Entries, EntrySpec, PanelLetter, Records, Role, Shape, Stage, Why, day, inputs::Given};
+use crate::model::{Entries, EntrySpec, Inputs, PanelLetter, Records, Role, Shape, Stage, Why, day, inputs::Given};
 use crate::stage;
 use crate::units;
 
@@ -63,6 +63,7 @@ impl Project {
             reader.leaf(leaf);
         }
         reader.empty_tables(&document);
+        reader.pipework(&document);
         let (records, found) = records::read(&document, &reader.project.panels);
         let mut project = reader.project;
         project.records = records;
@@ -169,6 +170,20 @@ impl Reader<'_> {
                     self.project.entries.insert(id, given);
                 }
             }
+        }
+    }
+
+    /// The runs and parts of the loop must hang together; each fault is shown at its own line.
+    fn pipework(&mut self, document: &Document) {
+        let none = Entries::new();
+        let inputs = Inputs::resolve(stage::entries(), &self.project.entries, &none, &self.project.panels);
+        for fault in stage::plumbing::network::faults(&inputs) {
+            // An entry that is left out has no line; then the row that it belongs to is shown.
+            let row = fault.id.rsplit_once('.').map_or("", |(row, _)| row);
+            let leaf = document.leaf(&fault.id.splitn(4, '.').collect::<Vec<_>>());
+            let leaf = leaf.or_else(|| document.leaves.iter().find(|leaf| leaf.path.join(".").starts_with(row)));
+            let span = leaf.map_or(0..0, |leaf| leaf.value.clone());
+            self.problem(span, Fault::Loop { id: fault.id, reason: fault.reason });
         }
     }
 

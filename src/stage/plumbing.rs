@@ -7,10 +7,14 @@ pub mod checks;
 pub mod circuit;
 pub mod demands;
 pub mod entries;
+pub mod heights;
+pub mod layout;
 pub mod load;
 pub mod methods;
+pub mod network;
 pub mod rows;
 pub mod steps;
+pub mod walk;
 pub mod year;
 
 use super::{Group, absorber, enclosure, site};
@@ -26,6 +30,8 @@ use load::Load;
 /// The share of the solution that this stage computes.
 #[derive(Clone, Debug)]
 pub struct Results {
+    /// The loop as it is laid out.
+    pub layout: layout::Layout,
     /// The liquid in the panel.
     pub fluid: Fig<Fluid>,
     /// All panels together and their flow.
@@ -119,6 +125,7 @@ pub fn solve(
     let storage = circuit::outside_area(inputs, &enclosure.timber_box)
         .and_then(|area| Ok(litres_per_area(inputs.get(&e::TANK)?, area)));
     Results {
+        layout: layout::layout(inputs, &absorber.harp, &fluid),
         pipe: fluid.clone().and_then(|fluid| circuit::pipe(inputs, fluid, &row.clone()?)),
         contents: circuit::contents(inputs, absorber),
         line: line(inputs, absorber),

@@ -1,4 +1,7 @@
-//! What the plumbing stage asks.
+//! What the plumbing stage asks. The loop's own rows are in `run` and `part`.
+
+pub mod part;
+pub mod run;
 
 use crate::model::{Choice, Entry, EntrySpec};
 use crate::units::Kind;

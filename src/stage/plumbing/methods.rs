@@ -66,4 +66,30 @@ pub static METHODS: &[Method] = &[
                  of Energy Engineering Calculations (verified); 0.96: Duffie & Beckman ch. 20, from memory",
         code: "physics::monthly_fraction, stage::plumbing::year",
     },
+    Method {
+        id: "loop-walk",
+        title: "The walk along the loop",
+        what: "Runs and parts are read as a graph. Every valve with a handle is taken as closed, a check valve as open \
+               in its own direction only; what then reaches neither a relief valve nor an open reservoir is shut in. \
+               Closing fewer valves only opens ways, so no other choice of valves is worse.",
+        source: "a relief valve in every branch that can be valved off: UFC 3-440-01, 4-2.2.7 (verified)",
+        code: "stage::plumbing::walk::shut_in",
+    },
+    Method {
+        id: "loop-heights",
+        title: "Heights around the loop",
+        what: "The rises of runs and parts, added from the panels' outlet on. A high point lies above both neighbours, a \
+               low point below; within one run nothing is known. A part along a run counts as standing at its start if \
+               it is the first, at its end if it is the last. Falls are taken between the ends of a run.",
+        source: "vents and drains: UFC 3-440-01, appendix E (verified); 2 cm for each metre: rating criterion (verified)",
+        code: "stage::plumbing::heights::profile",
+    },
+    Method {
+        id: "night-flow",
+        title: "The loop at night",
+        what: "Weight of a column at 0 °C against one at the tank's limit, over the height between the tank's bottom and \
+               the panels' top; nothing where the tank stands higher.",
+        source: "hydrostatics; densities as for the liquid",
+        code: "physics::thermosiphon::night_drive",
+    },
 ];

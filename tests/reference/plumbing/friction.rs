@@ -113,6 +113,7 @@ fn pump_and_loop_meet_where_another_code_says() {
         });
         let circuit = Circuit {
             runs: runs.collect(),
+            linear_resistance: 0.0,
             quadratic_resistance: case.number("given.extra_kpa_per_lpm2") * 1e3 / LITRE_PER_MINUTE.powi(2),
             lift: case.given("static_lift_m"),
         };
@@ -142,8 +143,9 @@ fn drainback_loops_fill_and_siphon_as_computed() {
         let loop_ = drainback::Drainback {
             top_above_level: case.given("z_top_above_reservoir_level_m"),
             lift: case.given("lift_to_top_m"),
-            up: plain_run(&case, "d_m", case.number("given.L_up_m")),
-            down: plain_run(&case, "d_m", case.number("given.L_down_m")),
+            up: vec![plain_run(&case, "d_m", case.number("given.L_up_m"))],
+            down: vec![plain_run(&case, "d_m", case.number("given.L_down_m"))],
+            panels: sunharp::units::si::Pressure::from_si(0.0),
             flow: case.flow(),
             water: case.temperature("t_c"),
             atmosphere: Dimension::from_si(case.expect("p_atm_pa")),

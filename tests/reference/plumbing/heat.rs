@@ -23,10 +23,10 @@ fn natural_flow_balances_weight_and_friction() {
             inlet: case.temperature("Tin_c"),
             collector_height: case.given("collector_height_m"),
             return_height: case.given("tank_return_height_m"),
-            pipes: Run {
+            pipes: vec![Run {
                 plain_loss: case.number("given.pipe_K"),
                 ..plain_run(&case, "pipe_d_m", case.number("given.pipe_length_m"))
-            },
+            }],
             risers: case.count("risers"),
             riser_bore: case.given("riser_d_m"),
             riser_length: case.given("riser_length_m"),
