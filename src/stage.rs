@@ -26,7 +26,7 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 pub use figure::{Axis, Check, Figure, Group, Severity, Show};
-pub use solution::Solution;
+pub use solution::{Solution, Solver};
 pub use world::World;
 
 use crate::model::{EntrySpec, Stage, Step};
@@ -49,6 +49,7 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         safety::entries::outdoors::ENTRIES,
         safety::entries::office::ENTRIES,
         commissioning::entries::ENTRIES,
+        plumbing::year::entries::ENTRIES,
     ]
     .concat()
 });
@@ -75,6 +76,8 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         safety::metals::FIGURES,
         safety::outdoors::FIGURES,
         commissioning::rows::FIGURES,
+        plumbing::year::rows::FIGURES,
+        plumbing::year::more_rows::FIGURES,
     ]
     .into_iter()
     .flatten()
@@ -104,6 +107,7 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         safety::electrical::CHECKS,
         safety::office::CHECKS,
         commissioning::checks::CHECKS,
+        plumbing::year::checks::CHECKS,
     ]
     .into_iter()
     .flatten()

@@ -91,8 +91,11 @@ fn moves_of(base: &Base, before: &Evaluation, spec: &'static EntrySpec, is_first
         for (at, change) in changes.into_iter().enumerate() {
             let changed = base.with(&id, change);
             let slowly = at == 0 && (is_first || spec.id.contains('*')) && slow_studies_declare(spec.id);
-            let after =
-                if slowly { changed.evaluate(Some(&before.drawn)) } else { changed.evaluate_quickly(&before.drawn) };
+            let after = if slowly {
+                changed.evaluate_after(spec.id, &before.drawn)
+            } else {
+                changed.evaluate_quickly(&before.drawn)
+            };
             moves.note(before, &after);
         }
     }

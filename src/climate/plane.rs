@@ -66,6 +66,22 @@ impl PlaneYear {
         RadiantExposure::from_si(self.month_totals.iter().sum())
     }
 
+    /// Takes a share of beam and circumsolar light out of each hour: the shade of what stands near.
+    pub fn shade(&mut self, share: impl Fn(HourOfYear) -> f64) {
+        for (month, total) in months().into_iter().zip(&mut self.month_totals) {
+            for index in month {
+                let light = &mut self.hours[index];
+                let direct = light.beam + light.circumsolar;
+                if let Some(at) = HourOfYear::new(index).filter(|_| direct > 0.0) {
+                    let left = 1.0 - share(at);
+                    light.beam *= left;
+                    light.circumsolar *= left;
+                    *total -= (1.0 - left) * direct * HOUR;
+                }
+            }
+        }
+    }
+
     /// The hour with the most light on the plane.
     pub fn brightest(&self) -> HourOfYear {
         let total = |at: HourOfYear| self.hour(at).total();

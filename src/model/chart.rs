@@ -1,4 +1,4 @@
-//! A plot as data: axes, lines, bands, marks. Painted by any face.
+//! A plot as data: axes, lines, bands, bars, marks. Painted by any face.
 //!
 //! Nothing here knows a terminal, a page or a colour. Numbers are in SI base units with the kind of each axis, so a
 //! face prints them in the project's units.
@@ -36,6 +36,17 @@ pub struct Band {
     pub points: Vec<(f64, f64, f64)>,
 }
 
+/// Upright bars of one width.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bars {
+    /// What they are, in words.
+    pub label: String,
+    /// Half the width of a bar along the horizontal axis.
+    pub half_width: f64,
+    /// Place, foot and head of each bar.
+    pub bars: Vec<(f64, f64, f64)>,
+}
+
 /// A stretch of the horizontal axis that is marked, or one point of it where both ends are equal.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
@@ -56,6 +67,8 @@ pub struct Chart {
     pub y: ChartAxis,
     /// Surfaces, painted first.
     pub bands: Vec<Band>,
+    /// Bars, painted next.
+    pub bars: Vec<Bars>,
     /// Lines.
     pub lines: Vec<Line>,
     /// Marked stretches of the horizontal axis.
@@ -72,7 +85,7 @@ impl ChartAxis {
 impl Chart {
     /// An empty plot.
     pub fn new(title: impl Into<String>, x: ChartAxis, y: ChartAxis) -> Self {
-        Self { title: title.into(), x, y, bands: Vec::new(), lines: Vec::new(), marks: Vec::new() }
+        Self { title: title.into(), x, y, bands: Vec::new(), bars: Vec::new(), lines: Vec::new(), marks: Vec::new() }
     }
 
     /// Adds a line.
@@ -86,6 +99,13 @@ impl Chart {
     #[must_use]
     pub fn band(mut self, label: impl Into<String>, points: Vec<(f64, f64, f64)>) -> Self {
         self.bands.push(Band { label: label.into(), points });
+        self
+    }
+
+    /// Adds bars of one kind, each with its place, foot and head.
+    #[must_use]
+    pub fn bars(mut self, label: impl Into<String>, half_width: f64, bars: Vec<(f64, f64, f64)>) -> Self {
+        self.bars.push(Bars { label: label.into(), half_width, bars });
         self
     }
 

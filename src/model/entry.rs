@@ -66,6 +66,8 @@ pub enum RowKey {
     Name,
     /// A month, `1` to `12`.
     Month,
+    /// An hour of the day by the clock hour at which it ends, `1` to `24`.
+    Hour,
     /// An angle with its unit, such as `90°` or `112.5°`; it is the last part of the id, so a point does no harm.
     Angle,
 }
@@ -76,6 +78,7 @@ impl RowKey {
         match self {
             Self::Name => !key.is_empty() && !key.contains('.'),
             Self::Month => (1..=12).any(|month: u8| month.to_string() == key),
+            Self::Hour => (1..=24).any(|hour: u8| hour.to_string() == key),
             Self::Angle => crate::units::parse(Kind::Angle, key).is_ok(),
         }
     }

@@ -92,6 +92,22 @@ impl Inputs {
         self
     }
 
+    /// The same with one value in place of what is there.
+    #[must_use]
+    pub fn replaced(&self, id: &str, value: Value) -> Self {
+        let mut other = self.clone();
+        let given = Given { typed: format!("{value:?}"), value: Ok(value) };
+        other.slots.insert(id.to_owned(), (given, Origin::Entry));
+        other
+    }
+
+    /// The same with other panels.
+    #[must_use]
+    pub fn with_panels(mut self, panels: Vec<PanelLetter>) -> Self {
+        self.panels = panels;
+        self
+    }
+
     /// Every single reading of an entry, oldest first; empty if there is none.
     pub fn repeats<T>(&self, entry: &Entry<T>) -> Vec<T> {
         let values = self.repeats.get(entry.spec.id);

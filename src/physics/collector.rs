@@ -275,7 +275,8 @@ impl Collector {
         loss::klein(&input).map(HeatTransfer::from_si)
     }
 
-    fn optics(&self) -> PlateOptics {
+    /// Plate and pane for sunlight.
+    pub fn optics(&self) -> PlateOptics {
         let pane = self.cover.map(|cover| Pane {
             refractive_index: cover.refractive_index,
             optical_depth: cover.extinction * cover.thickness.si(),

@@ -91,6 +91,7 @@ pub fn solve(inputs: Inputs, world: &World, studies: &Studies, earlier: Option<&
     let commissioning = commissioning::solve(&inputs, &absorber, &plumbing);
     let mut solution = Solution {
         inputs,
+        solver: solve,
         world: world.clone(),
         studies: studies.clone(),
         site,
@@ -165,6 +166,7 @@ impl Evaluation {
             Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
             Axis::Month => 12,
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
+            Axis::Choice => plumbing::year::more_rows::choice_count(&self.drawn),
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),
             Axis::Part => self.drawn.enclosure.timber_box.as_ref().map_or(0, |timber| timber.parts.len()),
         };

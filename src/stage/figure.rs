@@ -44,6 +44,8 @@ pub enum Axis {
     RiserBar,
     /// The parts of the cut list.
     Part,
+    /// The rows of one step up and down.
+    Choice,
     /// Temperatures of a table in whole degrees Celsius.
     Celsius,
     /// The lines of the bill of materials, by their keys.
@@ -60,7 +62,7 @@ impl Axis {
         number.is_some_and(|number| match self {
             Self::Celsius | Self::Material => true,
             Self::Month => (1..=12).contains(&number),
-            Self::Hole | Self::Riser | Self::RiserBar | Self::Part => number >= 1,
+            Self::Hole | Self::Riser | Self::RiserBar | Self::Part | Self::Choice => number >= 1,
         })
     }
 }

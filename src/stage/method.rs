@@ -25,6 +25,7 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         enclosure::methods::METHODS,
         materials::rows::METHODS,
         plumbing::methods::METHODS,
+        plumbing::year::methods::METHODS,
         safety::methods::METHODS,
         commissioning::methods::METHODS,
     ]

@@ -1,6 +1,6 @@
 //! The pictures that a stage declares, by title, with a few words below. How they are painted is for a face.
 
-use super::{Solution, absorber, site};
+use super::{Solution, absorber, plumbing, site};
 use crate::model::scene::Scene;
 use crate::model::{Chart, Fig, Stage};
 
@@ -59,11 +59,49 @@ static ABSORBER: [Picture; 1] = [Picture {
     ],
 }];
 
+static PLUMBING: [Picture; 6] = [
+    Picture {
+        title: "the year's heat by month",
+        draw: |s| plumbing::year::pictures::months(s).map(Drawing::Chart),
+        caption: &["The sun gives {plumbing.solar_fraction_year} of {plumbing.load_year}; by the monthly correlation \
+                    {plumbing.correlation_fraction}."],
+    },
+    Picture {
+        title: "the tank through the worst week",
+        draw: |s| plumbing::year::pictures::worst_week(s).map(Drawing::Chart),
+        caption: &["{plumbing.worst_week}."],
+    },
+    Picture {
+        title: "an empty house in a clear midsummer",
+        draw: |s| plumbing::year::pictures::empty(s).map(Drawing::Chart),
+        caption: &["Plate {plumbing.empty_plate}, tank {plumbing.empty_tank} at most; the plate is at 100 °C for \
+                    {plumbing.empty_hours} hours of the fortnight."],
+    },
+    Picture {
+        title: "a power cut at noon of a clear day",
+        draw: |s| plumbing::year::pictures::cut(s).map(Drawing::Chart),
+        caption: &["The plate reaches {plumbing.cut_plate}; 100 °C {plumbing.cut_time} after the cut."],
+    },
+    Picture {
+        title: "steam pressure after the cut",
+        draw: |s| plumbing::year::pictures::cut_pressure(s).map(Drawing::Chart),
+        caption: &[
+            "An upper bound: water boiling at the plate, held by a relief valve set to {plumbing.relief_setting}.",
+        ],
+    },
+    Picture {
+        title: "the coldest clear night",
+        draw: |s| plumbing::year::pictures::night(s).map(Drawing::Chart),
+        caption: &["The plate falls to {plumbing.night_plate}, below freezing for {plumbing.night_hours} hours."],
+    },
+];
+
 /// The pictures of a stage, in the order in which they are leafed through.
 pub fn of(stage: Stage) -> &'static [Picture] {
     match stage {
         Stage::Site => &SITE,
         Stage::Absorber => &ABSORBER,
+        Stage::Plumbing => &PLUMBING,
         _ => &[],
     }
 }

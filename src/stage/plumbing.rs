@@ -26,6 +26,7 @@ use crate::units::si::{Area, Dimension, HeatTransfer, Ratio};
 use circuit::{Contents, PipeCost, Row};
 use entries::{self as e, LoopType, YearPanel};
 use load::Load;
+use year::correlation::{Correlation, Given};
 
 /// The share of the solution that this stage computes.
 #[derive(Clone, Debug)]
@@ -44,6 +45,8 @@ pub struct Results {
     pub line: Fig<CollectorLine>,
     /// Hot water wanted.
     pub load: Fig<Load>,
+    /// The year by the monthly correlation.
+    pub correlation: Fig<Correlation>,
     /// Tank per outside area of the panels, L/m².
     pub storage: Fig<Ratio>,
 }
@@ -94,8 +97,11 @@ pub static DRAW: Group =
     Group { name: "water drawn", entries: &["plumbing.people", "plumbing.per_person"], groups: &[] };
 
 /// Heat wanted.
-pub static HOT_WATER: Group =
-    Group { name: "hot water wanted", entries: &["plumbing.tap"], groups: &[&DRAW, &site::MAINS] };
+pub static HOT_WATER: Group = Group {
+    name: "hot water wanted",
+    entries: &["plumbing.tap", "plumbing.away.*.from", "plumbing.away.*.days"],
+    groups: &[&DRAW, &site::MAINS],
+};
 
 /// The panels as one straight line.
 pub static LINE: Group = Group {
@@ -109,9 +115,12 @@ pub static LINE: Group = Group {
     groups: &[&absorber::HEAT, &LIQUID],
 };
 
-/// What the yearly study reads.
-pub static YEAR_INPUTS: Group =
-    Group { name: "the year", entries: &["plumbing.tank"], groups: &[&LINE, &HOT_WATER, &site::SUN, &site::MAINS] };
+/// The year by the monthly correlation.
+pub static CORRELATION: Group = Group {
+    name: "the monthly correlation",
+    entries: &["plumbing.tank"],
+    groups: &[&LINE, &HOT_WATER, &site::SUN, &site::MAINS],
+};
 
 /// Solves the stage.
 pub fn solve(
@@ -120,6 +129,7 @@ pub fn solve(
     absorber: &absorber::Results,
     enclosure: &enclosure::Results,
 ) -> Results {
+    let (line, load) = (line(inputs, absorber), load::load(inputs, &site.mains));
     let row = circuit::row(inputs, &enclosure.timber_box);
     let fluid = fluid(inputs);
     let storage = circuit::outside_area(inputs, &enclosure.timber_box)
@@ -128,8 +138,9 @@ pub fn solve(
         layout: layout::layout(inputs, &absorber.harp, &fluid),
         pipe: fluid.clone().and_then(|fluid| circuit::pipe(inputs, fluid, &row.clone()?)),
         contents: circuit::contents(inputs, absorber),
-        line: line(inputs, absorber),
-        load: load::load(inputs, &site.mains),
+        correlation: year::correlation::correlation(inputs, Given { site, line: &line, load: &load }),
+        line,
+        load,
         storage,
         fluid,
         row,

@@ -172,7 +172,7 @@ fn computed_mains(inputs: &Inputs, world: &World) -> Fig<[Temperature; 12]> {
 }
 
 /// The day of the year in the middle of each month.
-const MID_MONTH: [f64; 12] = [16.0, 45.0, 75.0, 105.0, 136.0, 166.0, 197.0, 228.0, 258.0, 289.0, 319.0, 350.0];
+pub const MID_MONTH: [f64; 12] = [16.0, 45.0, 75.0, 105.0, 136.0, 166.0, 197.0, 228.0, 258.0, 289.0, 319.0, 350.0];
 
 fn coldest(inputs: &Inputs, weather: &Fig<Weather>) -> Fig<Temperature> {
     let file = weather.as_ref().ok().and_then(|weather| weather.extremes).map(|[coldest, _]| coldest.temperature);

@@ -5,6 +5,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 use super::Solution;
 use super::plumbing::year::Year;
+use super::plumbing::year::choices::Choices;
+use super::plumbing::year::worst_days::WorstDays;
 use super::site::orientation::Orientation;
 use super::site::spacing::RowShade;
 use crate::model::{Fig, Why};
@@ -31,6 +33,10 @@ impl Cancel {
 pub struct Studies {
     /// What the sun gives in a year.
     pub year: Fig<Arc<Year>>,
+    /// The worst days.
+    pub worst_days: Fig<Arc<WorstDays>>,
+    /// One step up and one step down.
+    pub choices: Fig<Arc<Choices>>,
     /// How the risers are cut.
     pub riser_cuts: Fig<Arc<Plan>>,
     /// The best tilt and the best way to face.
@@ -43,6 +49,8 @@ impl Default for Studies {
     fn default() -> Self {
         Self {
             year: Err(Why::Pending),
+            worst_days: Err(Why::Pending),
+            choices: Err(Why::Pending),
             riser_cuts: Err(Why::Pending),
             orientation: Err(Why::Pending),
             row_shade: Err(Why::Pending),
@@ -69,6 +77,10 @@ pub struct Study {
 pub enum Outcome {
     /// The year.
     Year(Fig<Arc<Year>>),
+    /// The worst days.
+    WorstDays(Fig<Arc<WorstDays>>),
+    /// One step up and one step down.
+    Choices(Fig<Arc<Choices>>),
     /// How the risers are cut.
     RiserCuts(Fig<Arc<Plan>>),
     /// The best tilt and the best way to face.
@@ -82,6 +94,8 @@ impl Outcome {
     pub fn lay_into(self, studies: &mut Studies) {
         match self {
             Self::Year(year) => studies.year = year,
+            Self::WorstDays(days) => studies.worst_days = days,
+            Self::Choices(choices) => studies.choices = choices,
             Self::RiserCuts(plan) => studies.riser_cuts = plan,
             Self::Orientation(found) => studies.orientation = found,
             Self::RowShade(shade) => studies.row_shade = shade,
@@ -93,10 +107,10 @@ impl Outcome {
 pub static STUDIES: &[Study] = &[
     Study {
         id: "year",
-        label: "the year by the monthly correlation",
+        label: "the year, hour by hour",
         run: super::plumbing::year::study,
         failed: |why| Outcome::Year(Err(why)),
-        group: &super::plumbing::YEAR_INPUTS,
+        group: &super::plumbing::year::YEAR,
     },
     Study {
         id: "riser-cuts",
@@ -118,5 +132,19 @@ pub static STUDIES: &[Study] = &[
         run: super::site::spacing::study,
         failed: |why| Outcome::RowShade(Err(why)),
         group: &super::site::spacing::ROW_SHADE,
+    },
+    Study {
+        id: "worst-days",
+        label: "the worst days, minute by minute",
+        run: super::plumbing::year::worst_days::study,
+        failed: |why| Outcome::WorstDays(Err(why)),
+        group: &super::plumbing::year::worst_days::WORST_DAYS,
+    },
+    Study {
+        id: "one-step",
+        label: "one step up and one step down",
+        run: super::plumbing::year::choices::study,
+        failed: |why| Outcome::Choices(Err(why)),
+        group: &super::plumbing::year::choices::CHOICES,
     },
 ];

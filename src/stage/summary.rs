@@ -32,11 +32,18 @@ static ABSORBER: [Answer; 4] = [
     answer("holes", "{absorber.hole}, from the left end"),
 ];
 
+static PLUMBING: [Answer; 3] = [
+    answer("sun gives", "{plumbing.solar_fraction_year} of {plumbing.load_year} a year"),
+    answer("peaks", "tank {plumbing.tank_peak}; panels stand hot {plumbing.stagnation_hours} h"),
+    answer("worst", "{plumbing.worst_week}"),
+];
+
 /// The summary of a stage; empty where there is none.
 pub fn of(stage: Stage) -> &'static [Answer] {
     match stage {
         Stage::Site => &SITE,
         Stage::Absorber => &ABSORBER,
+        Stage::Plumbing => &PLUMBING,
         _ => &[],
     }
 }

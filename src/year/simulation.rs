@@ -322,12 +322,13 @@ impl Simulation {
         booked.steps += 1;
         let above = |level: f64| approach.time_above(level - air, excess, end, seconds);
         booked.steam_time += above(HUNDRED);
-        if self.state.locks.tank {
+        if self.state.locks != Locks::default() {
             booked.locked_time += above(self.state.lowest() + self.controller.start);
         }
         if top >= SIXTY {
             booked.top_hot_time += seconds;
             booked.all_hot_time += if self.half[self.state.count - 1] >= SIXTY { seconds } else { 0.0 };
+            booked.boiling_time += if top >= HUNDRED { seconds } else { 0.0 };
         }
         let warm = self.half[..self.state.count].iter().find(|layer| **layer <= GROWTH.1);
         booked.growth_time += if warm.is_some_and(|layer| *layer >= GROWTH.0) { seconds } else { 0.0 };

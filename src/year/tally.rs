@@ -24,6 +24,7 @@ pub struct Tally {
     pub(super) steam_time: f64,
     pub(super) top_hot_time: f64,
     pub(super) all_hot_time: f64,
+    pub(super) boiling_time: f64,
     pub(super) growth_time: f64,
     pub(super) peak_tank: f64,
     pub(super) peak_collector: f64,
@@ -54,6 +55,7 @@ impl Tally {
         self.steam_time += more.steam_time;
         self.top_hot_time += more.top_hot_time;
         self.all_hot_time += more.all_hot_time;
+        self.boiling_time += more.boiling_time;
         self.growth_time += more.growth_time;
         self.peak_tank = self.peak_tank.max(more.peak_tank);
         self.peak_collector = self.peak_collector.max(more.peak_collector);
@@ -115,7 +117,8 @@ impl Tally {
         self.starts
     }
 
-    /// How long the full tank kept the pump from a collector that was hot enough to start it.
+    /// How long a lock, of the full tank or of the hot collector, kept the pump from a collector that was hot enough to
+    /// start it.
     pub fn locked_time(&self) -> Time {
         Time::from_si(self.locked_time)
     }
@@ -133,6 +136,11 @@ impl Tally {
     /// How long every layer stood at 60 °C or more.
     pub fn all_hot_time(&self) -> Time {
         Time::from_si(self.all_hot_time)
+    }
+
+    /// How long the highest layer stood at 100 °C or more.
+    pub fn boiling_time(&self) -> Time {
+        Time::from_si(self.boiling_time)
     }
 
     /// How long any layer lay between 25 and 45 °C, where legionella grows.

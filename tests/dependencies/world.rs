@@ -43,8 +43,11 @@ const ONLY: [(&str, &[&str]); 6] = [
     ("untested", &["plumbing", "commissioning"]),
 ];
 
-/// Studies that take half a second; they run for one change only of each entry that they declare.
-pub const SLOW: [&str; 2] = ["tilt", "row-shade"];
+/// Studies that walk whole years; they run for one change only of each entry that they declare.
+pub const SLOW: [&str; 5] = ["year", "worst-days", RARE.0, "tilt", "row-shade"];
+
+/// The study that walks a dozen years, and the entries for a change of which alone it is run.
+pub const RARE: (&str, [&str; 3]) = ("one-step", ["plumbing.tank", "plumbing.flow_per_area", "materials.*.price"]);
 
 /// One point from which entries are changed.
 #[derive(Clone)]
@@ -92,6 +95,10 @@ fn read(text: &str) -> Project {
 fn sky_over(entries: &Entries) -> Fig<Arc<Climate>> {
     let beside = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/dependencies/rich.toml");
     Sky::new(Arc::new(RealDisk), &beside).over(entries)
+}
+
+fn is_quick(study: &str) -> bool {
+    !SLOW.contains(&study)
 }
 
 impl Base {
@@ -152,22 +159,34 @@ impl Base {
 
     /// Everything, with all studies run; what has not changed since `earlier` is not computed again.
     pub fn evaluate(&self, earlier: Option<&Solution>) -> Evaluation {
-        self.evaluate_with(earlier, Studies::default(), true)
+        self.evaluate_with(earlier, Studies::default(), |_| true)
+    }
+
+    /// The same after a change of one entry: the rare study is left as it was if the entry is not one of its own.
+    pub fn evaluate_after(&self, entry: &str, earlier: &Solution) -> Evaluation {
+        let (rare, entries) = RARE;
+        let studies = Studies { choices: earlier.studies.choices.clone(), ..Studies::default() };
+        self.evaluate_with(Some(earlier), studies, |study| study != rare || entries.contains(&entry))
     }
 
     /// The same, with slow studies left as they were.
     pub fn evaluate_quickly(&self, earlier: &Solution) -> Evaluation {
-        self.evaluate_with(Some(earlier), earlier.studies.clone(), false)
+        self.evaluate_with(Some(earlier), earlier.studies.clone(), is_quick)
     }
 
     /// The same, with everything else computed anew.
     pub fn evaluate_fresh(&self, earlier: &Solution) -> Evaluation {
-        self.evaluate_with(None, earlier.studies.clone(), false)
+        self.evaluate_with(None, earlier.studies.clone(), is_quick)
     }
 
-    fn evaluate_with(&self, earlier: Option<&Solution>, mut studies: Studies, slow: bool) -> Evaluation {
+    fn evaluate_with(
+        &self,
+        earlier: Option<&Solution>,
+        mut studies: Studies,
+        runs: impl Fn(&str) -> bool,
+    ) -> Evaluation {
         let mut drawn = solve(self.inputs(), &self.world, &Studies::default(), earlier);
-        for study in STUDIES.iter().filter(|study| slow || !SLOW.contains(&study.id)) {
+        for study in STUDIES.iter().filter(|study| runs(study.id)) {
             (study.run)(&drawn, &Cancel::default()).unwrap().lay_into(&mut studies);
         }
         drawn.studies = studies; // solving only carries them along

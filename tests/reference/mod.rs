@@ -22,6 +22,7 @@ mod stage_enclosure;
 mod stage_plumbing;
 mod stage_safety;
 mod stage_site;
+mod stage_year;
 mod units;
 mod weather_files;
 mod year;

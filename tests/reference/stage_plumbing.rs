@@ -109,7 +109,7 @@ fn the_exchanger_costs_what_de_winter_says() {
     let factor = 1.0 / (1.0 + absorber * si(&book, "plumbing.inlet_loss") / rate * (1.0 / 0.5 - 1.0));
     near(si(&book, "plumbing.exchanger_factor"), factor, 3e-3);
     let unknown = workbook(&PROJECT.replace("exchanger_effectiveness = \"50 %\"\n", ""));
-    assert!(value(&unknown, "plumbing.solar_fraction_year").unwrap_err().contains("exchanger_effectiveness"));
+    assert!(value(&unknown, "plumbing.correlation_fraction").unwrap_err().contains("exchanger_effectiveness"));
 }
 
 /// The polynomial and corrections of Klein, Beckman & Duffie 1976 written out again here (as in several public codes),
@@ -119,6 +119,7 @@ fn every_month_obeys_the_published_correlation() {
     let book = workbook(PROJECT);
     let absorber: f64 = 2.0 * 1.1 * (1.9 - 1.125 * 0.0254);
     let factor = si(&book, "plumbing.exchanger_factor");
+    let mut delivered = 0.0;
     for month in 1..=12 {
         let of = |id: &str| si(&book, &format!("{id}.{month}"));
         let (air, mains, load) =
@@ -131,9 +132,10 @@ fn every_month_obeys_the_published_correlation() {
         near(of("plumbing.loss_ratio_month"), x, 1e-9);
         near(of("plumbing.gain_ratio_month"), y, 1e-9);
         let f = 1.029 * y - 0.065 * x - 0.245 * y * y + 0.0018 * x * x + 0.0215 * y.powi(3);
-        near(of("plumbing.solar_fraction_month"), f.clamp(0.0, 1.0), 1e-9);
-        near(of("plumbing.delivered_month"), f.clamp(0.0, 1.0) * load, 1e-9);
+        near(of("plumbing.correlation_month"), f.clamp(0.0, 1.0), 1e-9);
+        delivered += f.clamp(0.0, 1.0) * load;
     }
+    near(si(&book, "plumbing.correlation_fraction"), delivered / si(&book, "plumbing.load_year"), 1e-9);
 }
 
 #[test]
@@ -141,9 +143,10 @@ fn the_year_is_the_sum_of_its_months() {
     let book = workbook(PROJECT);
     let sum = |id: &str| (1..=12).map(|month| si(&book, &format!("{id}.{month}"))).sum::<f64>();
     near(si(&book, "plumbing.load_year"), sum("plumbing.load_month"), 1e-12);
-    near(si(&book, "plumbing.delivered_year"), sum("plumbing.delivered_month"), 1e-12);
+    near(si(&book, "plumbing.delivered_year"), sum("plumbing.delivered_month"), 1e-9);
+    // The load figure takes the specific heat of the steam tables, the simulation one value for all temperatures.
     let share = si(&book, "plumbing.delivered_year") / si(&book, "plumbing.load_year");
-    near(si(&book, "plumbing.solar_fraction_year"), share, 1e-12);
+    near(si(&book, "plumbing.solar_fraction_year"), share, 3e-3);
 }
 
 /// 37.5 to 300 L/m² is the published range of the storage correction; 20 L for 4 m² lie outside it.

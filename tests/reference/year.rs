@@ -6,7 +6,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test helper that cannot read its case must fail the test")]
 
-mod plain;
+pub mod plain;
 mod plants;
 mod systems;
 mod tank;

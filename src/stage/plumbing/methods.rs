@@ -29,7 +29,7 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "load",
         title: "Heat for hot water",
-        what: "Water drawn, from the mains' temperature to the tap's, every day of the year alike. Losses of tank and \
+        what: "Water drawn, from the mains' temperature to the tap's, every day of the year alike but for those on which nobody draws. Losses of tank and \
                pipes and a circulation line are not counted.",
         source: "heat balance; density and specific heat of water after IAPWS",
         code: "physics::draw::HotDraw::heat",
@@ -54,12 +54,12 @@ pub static METHODS: &[Method] = &[
     },
     Method {
         id: "monthly-correlation",
-        title: "The year by a monthly correlation",
+        title: "The year by a monthly correlation, as an outside check",
         what: "Solar share of each month from the month's sun, air, mains and load: the correlation of many simulated \
                systems with a pumped collector and a separate heater behind the tank, in its form for hot water only. \
-               Incidence: 0.96 of straight-on light, one pane. It is not an hour-by-hour simulation, which comes \
-               later: it agrees with one to about 0.03 for two-tank systems, reads up to 0.07 high for a mixed \
-               drainback tank, and does not know thermosiphon flow or a heater inside the tank. It was made for taps \
+               Incidence: 0.96 of straight-on light, one pane. It stands beside the hour-by-hour year: it agrees with \
+               one to about 0.03 for two-tank systems, reads up to 0.07 high for a mixed drainback tank, some 0.2 high \
+               for a heater at mid-height of a single tank, and does not know thermosiphon flow. It was made for taps \
                of 50 to 70 °C and mains of 5 to 20 °C (from memory). Ranges: 0 < X < 18, 0 < Y < 3 (from memory), \
                Y > X/12, 37.5 to 300 L of tank per m²; months outside are named.",
         source: "Klein, Beckman & Duffie 1976 (polynomial and corrections verified in public code); Y > X/12: Handbook \

@@ -1,23 +1,22 @@
 //! The figures of the plumbing stage.
 
-use super::year::{Part, Year};
-use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, YEAR_INPUTS, circuit, load, panel_count};
-use crate::model::{Fig, Value, Why};
+use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, circuit, load, panel_count};
+use crate::model::{Fig, Value};
 use crate::stage::site::rows::month;
 use crate::stage::{Axis, Figure, Group, Solution};
-use crate::units::Kind::{
-    Area, Count, Energy, Flow, Irradiation, LossCoefficient, Number, Percent, Pressure, Speed, Volume,
-};
-use crate::units::si::{self, Dimension, RadiantExposure};
+use crate::units::Kind::{Area, Count, Energy, Flow, LossCoefficient, Number, Percent, Pressure, Speed, Volume};
+use crate::units::si;
 use crate::units::{Kind, Quantity};
 
 static PANELS: Group = Group { name: "panels", entries: &[], groups: &[] };
 
-fn plain(kind: Kind, si: f64) -> Value {
+/// A number of a kind.
+pub(super) fn plain(kind: Kind, si: f64) -> Value {
     Quantity::new(kind, si).into()
 }
 
-fn row(s: &Solution) -> Fig<&circuit::Row> {
+/// All panels together.
+pub(super) fn row(s: &Solution) -> Fig<&circuit::Row> {
     s.plumbing.row.as_ref().map_err(Clone::clone)
 }
 
@@ -29,20 +28,9 @@ fn harp_drop(s: &Solution) -> Fig<si::Pressure> {
     Ok(s.absorber.flow.as_ref().map_err(Clone::clone)?.working.pressure_drop)
 }
 
-fn year(s: &Solution) -> Fig<&Year> {
-    s.studies.year.as_deref().map_err(Clone::clone)
-}
-
-fn part<'a>(s: &'a Solution, key: &str) -> Fig<&'a Part> {
-    year(s)?.months[month(key)].part.as_ref().ok_or_else(no_load)
-}
-
-fn no_load() -> Why {
-    Why::out_of_range("no heat is wanted then: the mains are as warm as the tap, or nobody draws")
-}
-
 const COUNT: (&str, &str) = ("n", "plumbing.panel_count");
-const AREA: (&str, &str) = ("A", "plumbing.panel_area_total");
+/// Outside area, as a term of a formula.
+pub(super) const AREA: (&str, &str) = ("A", "plumbing.panel_area_total");
 const FLOW: (&str, &str) = ("Q", "plumbing.flow");
 const VOLUME: (&str, &str) = ("V", "plumbing.daily_volume");
 
@@ -118,7 +106,7 @@ pub static FIGURES: &[Figure] = &[
         Ok(s.plumbing.load.clone()?.monthly[month(key)].into())
     })
     .axis(Axis::Month)
-    .by("load", "days × ρ {V} c_p ({T} − mains of the month)", &[VOLUME, ("T", "plumbing.tap")]),
+    .by("load", "days with a draw × ρ {V} c_p ({T} − mains of the month)", &[VOLUME, ("T", "plumbing.tap")]),
     Figure::new("plumbing.optical_gain", "gain of the panels F_R(τα)", Percent, &LINE, |s, _| {
         Ok(plain(Percent, s.plumbing.line.clone()?.optical_gain))
     })
@@ -143,61 +131,8 @@ pub static FIGURES: &[Figure] = &[
         "1/(1 + A {loss}/C (1/{ε} − 1)); 100 % without an exchanger",
         &[("loss", "plumbing.inlet_loss"), ("ε", "plumbing.exchanger_effectiveness")],
     ),
-    Figure::new("plumbing.load_year", "heat wanted in a year", Energy, &YEAR_INPUTS, |s, _| Ok(year(s)?.load().into()))
-        .by("load", "sum of twelve months", &[]),
-    Figure::new("plumbing.delivered_year", "heat from the sun in a year", Energy, &YEAR_INPUTS, |s, _| {
-        Ok(year(s)?.delivered().into())
+    Figure::new("plumbing.load_year", "heat wanted in a year", Energy, &HOT_WATER, |s, _| {
+        Ok(s.plumbing.load.clone()?.year().into())
     })
-    .by("monthly-correlation", "sum of f × load over twelve months", &[]),
-    Figure::new("plumbing.delivered_month", "heat from the sun, month", Energy, &YEAR_INPUTS, |s, key| {
-        Ok(year(s)?.months[month(key)].delivered.into())
-    })
-    .axis(Axis::Month)
-    .by("monthly-correlation", "f × load of the month", &[]),
-    Figure::new(
-        "plumbing.delivered_per_area",
-        "the year's heat per outside area",
-        Irradiation,
-        &YEAR_INPUTS,
-        |s, _| {
-            let delivered = year(s)?.delivered().si();
-            Ok(RadiantExposure::from_si(delivered / row(s)?.outside_area.si()).into())
-        },
-    )
-    .by("monthly-correlation", "{Q} / {A}", &[("Q", "plumbing.delivered_year"), AREA]),
-    Figure::new("plumbing.solar_fraction_year", "solar share of the year", Percent, &YEAR_INPUTS, |s, _| {
-        Ok(plain(Percent, year(s)?.fraction().ok_or_else(no_load)?.si()))
-    })
-    .by(
-        "monthly-correlation",
-        "{given} / {wanted}",
-        &[("given", "plumbing.delivered_year"), ("wanted", "plumbing.load_year")],
-    ),
-    Figure::word("plumbing.year_notes", "where the correlation does not hold", &YEAR_INPUTS, |s, _| {
-        Ok(Value::Text(year(s)?.notes()))
-    })
-    .by("monthly-correlation", "months outside the published range", &[]),
-    Figure::new("plumbing.solar_fraction_month", "solar share, month", Percent, &YEAR_INPUTS, |s, key| {
-        Ok(plain(Percent, part(s, key)?.fraction))
-    })
-    .axis(Axis::Month)
-    .by("monthly-correlation", "f = 1.029 Y − 0.065 X − 0.245 Y² + 0.0018 X² + 0.0215 Y³, held to 0 … 100 %", &[]),
-    Figure::new("plumbing.loss_ratio_month", "X of the correlation, month", Number, &YEAR_INPUTS, |s, key| {
-        Ok(plain(Number, part(s, key)?.loss_ratio))
-    })
-    .axis(Axis::Month)
-    .by(
-        "monthly-correlation",
-        "X = A {loss} {F} (11.6 + 1.18 {T} + 3.86 T_m − 2.32 T_a) Δt / load × (tank/75)^−0.25",
-        &[("loss", "plumbing.inlet_loss"), ("F", "plumbing.exchanger_factor"), ("T", "plumbing.tap")],
-    ),
-    Figure::new("plumbing.gain_ratio_month", "Y of the correlation, month", Number, &YEAR_INPUTS, |s, key| {
-        Ok(plain(Number, part(s, key)?.gain_ratio))
-    })
-    .axis(Axis::Month)
-    .by(
-        "monthly-correlation",
-        "Y = A {gain} {F} 0.96 × sun of the month / load",
-        &[("gain", "plumbing.optical_gain"), ("F", "plumbing.exchanger_factor")],
-    ),
+    .by("load", "sum of twelve months", &[]),
 ];

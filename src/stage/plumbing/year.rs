@@ -1,154 +1,135 @@
-//! What the sun gives in a year, as a study: month by month by the correlation of Klein, Beckman and Duffie.
+//! What the sun gives in a year, as a study: 8760 hours of the project's own plant.
 //!
-//! The correlation itself is in `physics::monthly_fraction`; here a project is laid before it.
+//! Lives here: what the study reads, its result and what is asked of it. The plant is put together in `plant`, the
+//! hours in `hours`, figures in `rows`; the simulation is `crate::year`, the outside check `correlation`.
+
+pub mod checks;
+pub mod choices;
+pub mod correlation;
+pub mod entries;
+pub mod hours;
+pub mod methods;
+pub mod more_rows;
+pub mod pictures;
+pub mod plant;
+pub mod rows;
+pub mod worst_days;
 
 use std::sync::Arc;
 
-use super::entries as e;
-use super::load::DAYS;
+use super::{CONTENTS, HOT_WATER, LINE};
+use crate::climate::Format;
 use crate::model::{Fig, Why};
-use crate::physics::monthly_fraction::{HotWater, Month, Outside, monthly_fraction};
-use crate::stage::Solution;
-use crate::stage::study::{Cancel, Outcome};
-use crate::units::si::{Dimension, Energy, Ratio, Time};
+use crate::stage::site::{self, frost};
+use crate::stage::study::{self, Cancel};
+use crate::stage::{Group, Solution};
+use crate::units::si::{Dimension, Energy, Time};
+use crate::year::{HourEnd, Outcome, Tally, YearError, simulate};
 
-/// Month's mean (τα) over (τα) straight on for one pane (Duffie & Beckman ch. 20, from memory).
-pub const INCIDENCE_RATIO: f64 = 0.96;
+/// How long all water of the tank must stand at 60 °C or more in a day for that day to count as a pass, s (an hour a
+/// day: guidance on storage heaters, from memory).
+const PASS: f64 = 3600.0;
 
-const SECONDS_PER_DAY: f64 = 86_400.0;
+/// When and how much water is drawn.
+pub static DRAWS: Group = Group {
+    name: "hours of the draw",
+    entries: &["plumbing.draw_profile", "plumbing.draw.*.share"],
+    groups: &[&HOT_WATER],
+};
 
-/// One month.
-#[derive(Clone, Debug, PartialEq)]
-pub struct YearMonth {
-    /// Heat wanted.
-    pub load: Energy,
-    /// Heat given by the sun.
-    pub delivered: Energy,
-    /// What the correlation said; none in a month without load.
-    pub part: Option<Part>,
-}
+/// The plant as the year sees it.
+pub static PLANT: Group = Group {
+    name: "the plant of the year",
+    entries: &[
+        "plumbing.tank",
+        "plumbing.tank_limit",
+        "plumbing.tank_layers",
+        "plumbing.tank_height",
+        "plumbing.tank_insulation",
+        "plumbing.tank_room",
+        "plumbing.tank_band",
+        "plumbing.pipe_insulation",
+        "plumbing.exchanger_type",
+        "plumbing.pump_power",
+        "plumbing.control_start",
+        "plumbing.control_stop",
+        "plumbing.lock_out",
+        "plumbing.auxiliary",
+        "plumbing.element_power",
+        "plumbing.element_set",
+        "plumbing.element_depth",
+    ],
+    groups: &[&LINE, &CONTENTS],
+};
 
-/// What the correlation said of one month.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Part {
-    /// X.
-    pub loss_ratio: f64,
-    /// Y.
-    pub gain_ratio: f64,
-    /// f.
-    pub fraction: f64,
-    /// Where the month lies outside what was published.
-    pub outside: Vec<Outside>,
-}
+/// The simulated year.
+pub static YEAR: Group =
+    Group { name: "the year", entries: &[], groups: &[&PLANT, &DRAWS, &site::SUN, &site::spacing::ROW_SHADE] };
 
-/// The year, month by month.
+/// The year of a project.
 #[derive(Clone, Debug)]
 pub struct Year {
-    /// January to December.
-    pub months: [YearMonth; 12],
+    /// What was simulated.
+    pub outcome: Outcome,
+    /// What the hours were made from.
+    pub format: Format,
 }
 
-impl Year {
-    /// Heat wanted in the year.
-    pub fn load(&self) -> Energy {
-        self.sum(|month| month.load)
-    }
-
-    /// Heat given by the sun in the year.
-    pub fn delivered(&self) -> Energy {
-        self.sum(|month| month.delivered)
-    }
-
-    /// Part of the year's load that the sun gives; none if no heat is wanted.
-    pub fn fraction(&self) -> Option<Ratio> {
-        (self.load() > Energy::default()).then(|| self.delivered() / self.load())
-    }
-
-    /// The months outside the published range in words, or `none`. A month held at nothing or all is no complaint.
-    pub fn notes(&self) -> String {
-        let kinds = [
-            (Outside::LossRatio, "X outside 0 to 18"),
-            (Outside::GainRatio, "Y outside 0 to 3"),
-            (Outside::GainTooSmall, "Y below X/12"),
-            (Outside::Storage, "storage outside 37.5 to 300 L per m² of absorber"),
-        ];
-        let told: Vec<String> = kinds
-            .iter()
-            .map(|(kind, words)| (words, self.months_with(*kind)))
-            .filter(|(_, months)| !months.is_empty())
-            .map(
-                |(words, months)| {
-                    if months.len() == 12 { (*words).to_owned() } else { format!("{words} in {}", months.join(", ")) }
-                },
-            )
-            .collect();
-        if told.is_empty() { "none".to_owned() } else { told.join("; ") }
-    }
-
-    fn months_with(&self, kind: Outside) -> Vec<&'static str> {
-        let outside = |month: &YearMonth| month.part.as_ref().is_some_and(|part| part.outside.contains(&kind));
-        let named = self.months.iter().zip(MONTHS);
-        named.filter(|(month, _)| outside(month)).map(|(_, name)| name).collect()
-    }
-
-    fn sum(&self, of: fn(&YearMonth) -> Energy) -> Energy {
-        self.months.iter().map(of).fold(Energy::default(), |sum, next| sum + next)
-    }
-}
-
-const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
-/// Runs the study: twelve short sums, so it is asked only once whether anyone still waits.
-pub fn study(solution: &Solution, cancel: &Cancel) -> Option<Outcome> {
-    (!cancel.is_cancelled()).then(|| Outcome::Year(year(solution).map(Arc::new)))
+/// Runs the study.
+pub fn study(solution: &Solution, cancel: &Cancel) -> Option<study::Outcome> {
+    let found = year(solution, cancel);
+    (!cancel.is_cancelled()).then(|| study::Outcome::Year(found.map(Arc::new)))
 }
 
 /// The year of a solution.
-///
-/// The tank is compared with the absorber area, since F_R(τα) and F_R U_L stand on it.
-pub fn year(solution: &Solution) -> Fig<Year> {
-    let line = solution.plumbing.line.clone()?;
-    let load = solution.plumbing.load.clone()?;
-    let sun = solution.site.sun.as_ref().map_err(Clone::clone)?;
-    let weather = solution.site.weather.as_ref().map_err(Clone::clone)?;
-    let mains = solution.site.mains.as_ref().map_err(Clone::clone)?;
-    let tank = solution.inputs.get(&e::TANK)?;
-    let month = |index: usize| Month {
-        area: line.area,
-        optical_gain: line.optical_gain,
-        loss: line.loss,
-        exchanger_factor: line.exchanger_factor,
-        incidence_ratio: INCIDENCE_RATIO,
-        irradiation: sun.monthly[index],
-        air: weather.monthly[index],
-        duration: Time::from_si(DAYS[index] * SECONDS_PER_DAY),
-        load: load.monthly[index],
-        storage_litres_per_area: super::litres_per_area(tank, line.area).si(),
-        hot_water: Some(HotWater { delivered: load.tap, mains: mains.monthly[index] }),
-    };
-    let mut months = Vec::with_capacity(12);
-    for index in 0..12 {
-        months.push(one_month(&month(index))?);
-    }
-    let months =
-        <[YearMonth; 12]>::try_from(months).map_err(|_| Why::out_of_range("the year has not twelve months"))?;
-    Ok(Year { months })
+pub fn year(solution: &Solution, cancel: &Cancel) -> Fig<Year> {
+    let plant = plant::plant(solution)?;
+    let hours = hours::hours(solution)?;
+    let format = solution.world.sky.as_ref().map_err(Clone::clone)?.station().format;
+    let outcome = simulate(&plant, &hours, &|| cancel.is_cancelled()).map_err(refused)?;
+    Ok(Year { outcome, format })
 }
 
-fn one_month(month: &Month) -> Fig<YearMonth> {
-    let nothing = Energy::default();
-    if month.load <= nothing {
-        return Ok(YearMonth { load: nothing, delivered: nothing, part: None });
+/// Why a plant gives no year.
+pub fn refused(error: YearError) -> Why {
+    match error {
+        YearError::Cancelled => Why::Pending,
+        other => Why::out_of_range(other),
     }
-    let found = monthly_fraction(month).map_err(Why::out_of_range)?;
-    Ok(YearMonth {
-        load: month.load,
-        delivered: month.load * found.fraction,
-        part: Some(Part {
-            loss_ratio: found.loss_ratio,
-            gain_ratio: found.gain_ratio,
-            fraction: found.fraction,
-            outside: found.outside_range,
-        }),
-    })
+}
+
+/// Heat that need not be bought: the load less auxiliary heat and shortage.
+pub fn from_sun(tally: &Tally) -> Energy {
+    tally.load() - tally.auxiliary() - tally.shortage()
+}
+
+impl Year {
+    /// The same, where its hours are those of a weather file: mean days have neither the hottest nor the worst.
+    pub fn of_real_hours(&self) -> Fig<&Self> {
+        if self.format.is_hourly() { Ok(self) } else { Err(frost::needs_file(self.format)) }
+    }
+
+    /// The tank at the ends of the 24 hours of a day of the year (1 to 365): highest and lowest layer, the water's own
+    /// history. Empty for a day that is none.
+    pub fn day(&self, day: u16) -> &[HourEnd] {
+        let first = usize::from(day).saturating_sub(1) * 24;
+        self.outcome.hours.get(first..first + 24).filter(|_| day > 0).unwrap_or_default()
+    }
+
+    /// For each day of the year whether all water of the tank stood at 60 °C or more for an hour.
+    pub fn passes(&self) -> impl Iterator<Item = bool> {
+        self.outcome.days.iter().map(|day| day.tally.all_hot_time() >= Time::from_si(PASS))
+    }
+
+    /// Most days in a row without a pass, the year taken as a ring.
+    pub fn longest_without_pass(&self) -> usize {
+        let passes: Vec<bool> = self.passes().collect();
+        let mut longest = 0;
+        let mut now = 0;
+        for pass in passes.iter().chain(&passes) {
+            now = if *pass { 0 } else { now + 1 };
+            longest = longest.max(now);
+        }
+        longest.min(passes.len())
+    }
 }

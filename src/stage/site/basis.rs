@@ -34,9 +34,12 @@ pub fn made(inputs: &Inputs, mut instead_of: Vec<String>) -> Fig<Arc<Climate>> {
         Err(why) if has_means(inputs) => instead_of.push(format!("monthly means: {why}")),
         Err(_) => {}
     }
-    let turbidity = inputs.get(&LINKE_TURBIDITY)?;
-    let climate = Climate::clear_sky(ground(inputs)?, turbidity).map_err(Why::out_of_range)?;
-    Ok(Arc::new(climate.instead_of(instead_of)))
+    Ok(Arc::new(clear(inputs)?.instead_of(instead_of)))
+}
+
+/// A year without a cloud over the place.
+pub fn clear(inputs: &Inputs) -> Fig<Climate> {
+    Climate::clear_sky(ground(inputs)?, inputs.get(&LINKE_TURBIDITY)?).map_err(Why::out_of_range)
 }
 
 /// Whether any monthly mean is typed.

@@ -56,7 +56,8 @@ pub fn shaded_at_noon(solution: &Solution) -> Fig<Ratio> {
     Ok(Ratio::from_si(rows(solution)?.shaded_fraction(pitch, shortest_day(solution, 12.0)?)))
 }
 
-fn rows(solution: &Solution) -> Fig<Rows> {
+/// The rows as geometry.
+pub fn rows(solution: &Solution) -> Fig<Rows> {
     let timber_box = solution.enclosure.timber_box.as_ref().map_err(Why::clone)?;
     Ok(Rows {
         tilt: solution.inputs.get(&e::TILT)?,

@@ -24,6 +24,9 @@ const LEAST: u16 = 3;
 /// The letters of series.
 const LETTERS: [char; 6] = ['a', 'b', 'c', 'd', 'e', 'f'];
 
+/// The letters of bars.
+const BAR_LETTERS: [char; 4] = ['s', 't', 'u', 'v'];
+
 /// Lines of one name: one series.
 struct Series<'a> {
     label: &'a str,
@@ -126,6 +129,9 @@ fn legend(state: &State, chart: &Chart) -> Par {
     for band in &chart.bands {
         par = add(par, theme.shade(), band.label.clone());
     }
+    for (kind, sign) in chart.bars.iter().zip(BAR_LETTERS) {
+        par = add(par, &sign.to_string(), kind.label.clone());
+    }
     for mark in &chart.marks {
         let number = |at: f64| Quantity::new(chart.x.kind, at).text(state.system());
         par = if is_range(mark) {
@@ -146,6 +152,7 @@ fn paint(chart: &Chart, theme: Theme, frame: &mut Frame<'_>, body: Rect) {
         .y_bounds(axis::bounds(&chart.y))
         .paint(|context| {
             shades(chart, theme, dots, context);
+            bars(chart, theme, dots, context);
             marks(chart, theme, context);
             lines(chart, theme, context);
         });
@@ -162,6 +169,27 @@ fn shades(chart: &Chart, theme: Theme, dots: (u16, u16), context: &mut Context<'
             let dash = if theme.ascii { Dash::Solid } else { Dash::Dotted };
             context.draw(&Trace { points: &points, dash, paint });
         }
+    }
+}
+
+/// Bars, told apart by how full they are and by a letter at the head of the tallest of each kind.
+fn bars(chart: &Chart, theme: Theme, dots: (u16, u16), context: &mut Context<'_>) {
+    let kinds = || chart.bars.iter().zip(BAR_LETTERS).enumerate();
+    for (number, (kind, letter)) in kinds() {
+        if theme.ascii {
+            context.marker(Marker::Custom(letter));
+        }
+        let paint = theme.series(number);
+        for (place, foot, head) in &kind.bars {
+            let points = [(place - kind.half_width, *foot, *head), (place + kind.half_width, *foot, *head)];
+            context.draw(&Shade { points: &points, dots, sparse: !theme.ascii && number % 2 == 1, paint });
+        }
+    }
+    for (number, (kind, letter)) in kinds() {
+        let tall = kind.bars.iter().max_by(|a, b| (a.2 - a.1).total_cmp(&(b.2 - b.1)));
+        let Some((place, foot, head)) = tall else { continue };
+        context.marker(Marker::Custom(letter));
+        context.draw(&Points { coords: &[(*place, f64::midpoint(*foot, *head))], color: theme.series(number) });
     }
 }
 

@@ -1,0 +1,213 @@
+//! The project's plant as the simulated year wants it: every number worked out from entries and other stages.
+
+use std::f64::consts::PI;
+
+use super::entries::{self as y, ExchangerType, Heater};
+use crate::model::{Fig, Inputs, Why};
+use crate::physics::pipe_loss::{InsulatedPipe, filled_heat_capacity};
+use crate::stage::Solution;
+use crate::stage::absorber::Heat;
+use crate::stage::plumbing::entries::{self as e, LoopType, YearPanel};
+use crate::stage::plumbing::{circuit, effectiveness, panel_count};
+use crate::units::si::{
+    Dimension, HeatCapacity, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
+};
+use crate::year::{Auxiliary, Circuit, Collector, Control, CurveCollector, Exchange, LockOut, Plant, Tank};
+
+/// Excess of the liquid over the air at which the curved loss of the panel is taken for the whole year, K (project
+/// rule: a warm tank in mild air).
+const USUAL_EXCESS: f64 = 30.0;
+/// Conductivity of the insulation of tank and pipes, W/(m·K) (foam and wool when warm; common practice, no source).
+const INSULATION: f64 = 0.04;
+/// What connections and feet add to the loss of the tank's faces (common practice, no source).
+const BRIDGES: f64 = 1.33;
+/// Film coefficient of surfaces in a room, W/(m²·K) (8 to 10, from memory).
+const FILM: f64 = 9.0;
+/// Flow on the tank's side of an outside exchanger over that of the panels (UFC 3-440-01, equation 4-1, verified).
+const STORAGE_FLOW: f64 = 1.25;
+/// Conductivity along the tank, wall and stirring included, W/(m·K): 0.6 of water and as much again of the wall
+/// (common practice, no source).
+const ALONG: f64 = 1.2;
+/// Where nothing else limits the tank its temperature relief valve does, °C (210 °F).
+const RELIEF: f64 = 99.0;
+/// How far a locked panel must cool, K (project rule).
+const LOCK_BAND: f64 = 10.0;
+/// Thermostat of an element, K (common practice, no source).
+const DEADBAND: f64 = 5.0;
+/// A loop without a pump is taken to run from this excess of the panel over the tank, and to rest below the next, K
+/// (project rule: a thermosiphon needs a few kelvin to start and runs until it has given them).
+const OWN_START: f64 = 3.0;
+const OWN_STOP: f64 = 0.5;
+
+/// The plant of a solution; the filled pipe counts with the panels' heat capacity, since it cools with them at night.
+pub fn plant(solution: &Solution) -> Fig<Plant> {
+    let mut plant = with_dry_pipes(solution)?;
+    plant.collector.capacity += pipe_capacity(solution)?;
+    Ok(plant)
+}
+
+/// The same with the heat capacity of the panels alone: how fast they warm when the pump stops.
+pub fn with_dry_pipes(solution: &Solution) -> Fig<Plant> {
+    let inputs = &solution.inputs;
+    let collector = collector(solution)?;
+    Ok(Plant {
+        circuit: loop_of(solution)?,
+        tank: tank(solution)?,
+        control: control(inputs)?,
+        auxiliary: auxiliary(inputs)?,
+        tap: inputs.get(&e::TAP)?,
+        collector,
+    })
+}
+
+fn heat(solution: &Solution) -> Fig<&Heat> {
+    solution.absorber.heat.as_ref().map_err(Why::clone)
+}
+
+/// ṁ c_p of all panels at the design flow, W/K.
+pub fn capacity_rate(solution: &Solution) -> Fig<f64> {
+    let point = &heat(solution)?.point;
+    Ok(point.conditions.mass_flow.si() * point.properties.specific_heat * panel_count(&solution.inputs)? as f64)
+}
+
+/// All panels: their curve turned to the inlet, or what was fitted to them.
+fn collector(solution: &Solution) -> Fig<Collector> {
+    let count = panel_count(&solution.inputs)? as f64;
+    let Heat { curve, capacity, point, .. } = heat(solution)?;
+    let area = solution.absorber.collector.as_ref().map_err(Why::clone)?.absorber_area() * count;
+    let (capacity, heat_removal_factor) = (capacity.total * count, point.heat_removal_factor);
+    match solution.inputs.get(&e::YEAR_PANEL)? {
+        YearPanel::Fitted => Ok(Collector {
+            area,
+            optical_gain: solution.inputs.get(&e::FITTED_GAIN)?.si(),
+            loss: solution.inputs.get(&e::FITTED_LOSS)?,
+            heat_removal_factor,
+            capacity,
+        }),
+        YearPanel::Computed => CurveCollector {
+            area,
+            eta0: curve.eta0,
+            a1: curve.a1,
+            a2: curve.a2,
+            usual_excess: TemperatureInterval::from_si(USUAL_EXCESS),
+            capacity_rate: capacity_rate(solution)?,
+            heat_removal_factor,
+            capacity,
+        }
+        .at_inlet()
+        .map_err(Why::out_of_range),
+    }
+}
+
+fn loop_of(solution: &Solution) -> Fig<Circuit> {
+    let inputs = &solution.inputs;
+    let rate = capacity_rate(solution)?;
+    let exchange = match effectiveness(inputs)? {
+        None => Exchange::Direct,
+        Some(effectiveness) => match inputs.get(&y::EXCHANGER_TYPE)? {
+            ExchangerType::Coil => Exchange::Coil { effectiveness: effectiveness.si() },
+            ExchangerType::Plate => {
+                Exchange::Plate { effectiveness: effectiveness.si(), storage_rate: STORAGE_FLOW * rate }
+            }
+        },
+    };
+    let half = pipe_loss(inputs)?;
+    let pump = match inputs.get(&e::LOOP)? {
+        LoopType::Thermosiphon => Power::from_si(0.0),
+        _ => inputs.get(&y::PUMP_POWER)?,
+    };
+    Ok(Circuit { capacity_rate: rate, exchange, hot_pipe: half, cold_pipe: half, pump })
+}
+
+/// Loss of half the loop's pipe.
+fn pipe_loss(inputs: &Inputs) -> Fig<ThermalConductance> {
+    let pipe = InsulatedPipe {
+        od: circuit::tube(inputs)?.od,
+        thickness: inputs.get(&y::PIPE_INSULATION)?,
+        conductivity: ThermalConductivity::from_si(INSULATION),
+        surface: FILM,
+    };
+    let per_metre = pipe.conductance().map_err(Why::out_of_range)?.0;
+    Ok(ThermalConductance::from_si(0.5 * per_metre * inputs.get(&e::PIPE_LENGTH)?.si()))
+}
+
+/// Heat capacity of the filled pipe; nothing in a loop that drains.
+fn pipe_capacity(solution: &Solution) -> Fig<HeatCapacity> {
+    let inputs = &solution.inputs;
+    if inputs.get(&e::LOOP)? == LoopType::Drainback {
+        return Ok(HeatCapacity::from_si(0.0));
+    }
+    let tube = circuit::tube(inputs)?;
+    let liquid = heat(solution)?.fluid.properties_at(circuit::working_temperature().si());
+    let per_metre = filled_heat_capacity(tube.od, tube.wall, &liquid).map_err(Why::out_of_range)?;
+    Ok(HeatCapacity::from_si(per_metre * inputs.get(&e::PIPE_LENGTH)?.si()))
+}
+
+/// The tank as an upright cylinder.
+fn tank(solution: &Solution) -> Fig<Tank> {
+    let inputs = &solution.inputs;
+    let (volume, height) = (inputs.get(&e::TANK)?, inputs.get(&y::TANK_HEIGHT)?);
+    let room = inputs.get(&y::TANK_ROOM)?;
+    let mains = solution.site.mains.as_ref().map_err(Why::clone)?.monthly[0].si();
+    Ok(Tank {
+        volume,
+        layers: inputs.get(&y::LAYERS)?,
+        height,
+        loss: cylinder_loss(volume.si(), height, inputs.get(&y::TANK_INSULATION)?),
+        surroundings: room,
+        vertical_conductivity: ThermalConductivity::from_si(ALONG),
+        // The first days are neither those of a new cold tank nor of a hot one.
+        start: Dimension::from_si(0.5 * (mains + inputs.get(&e::TAP)?.si())),
+    })
+}
+
+/// UA of an upright cylinder with even insulation, its connections and feet included.
+fn cylinder_loss(volume: f64, height: Length, insulation: Length) -> ThermalConductance {
+    let section = volume / height.si();
+    let around = (4.0 * PI * section).sqrt() * height.si();
+    let resistance = insulation.si() / INSULATION + 1.0 / FILM;
+    ThermalConductance::from_si(BRIDGES * (around + 2.0 * section) / resistance)
+}
+
+fn control(inputs: &Inputs) -> Fig<Control> {
+    let limit = inputs.given(&e::TANK_LIMIT)?.unwrap_or(celsius(RELIEF));
+    let band = inputs.get(&y::BAND)?;
+    if inputs.get(&e::LOOP)? == LoopType::Thermosiphon {
+        return Ok(Control {
+            start: TemperatureInterval::from_si(OWN_START),
+            stop: TemperatureInterval::from_si(OWN_STOP),
+            limit: celsius(RELIEF),
+            reset: celsius(RELIEF) - band,
+            lock_out: None,
+        });
+    }
+    let lock_out = inputs.given(&y::LOCK_OUT)?;
+    Ok(Control {
+        start: inputs.get(&y::START)?,
+        stop: inputs.get(&y::STOP)?,
+        limit,
+        reset: limit - band,
+        lock_out: lock_out.map(|above| LockOut { above, below: above - TemperatureInterval::from_si(LOCK_BAND) }),
+    })
+}
+
+fn auxiliary(inputs: &Inputs) -> Fig<Auxiliary> {
+    Ok(match inputs.get(&y::HEATER)? {
+        Heater::None => Auxiliary::None,
+        Heater::Inline => Auxiliary::Inline,
+        Heater::Element => {
+            let layers = inputs.get(&y::LAYERS)?;
+            Auxiliary::Element {
+                layer: layer_at(inputs.get(&y::ELEMENT_DEPTH)?.si(), layers),
+                set: inputs.get(&y::ELEMENT_SET)?,
+                deadband: TemperatureInterval::from_si(DEADBAND),
+                power: inputs.get(&y::ELEMENT_POWER)?,
+            }
+        }
+    })
+}
+
+/// The layer at a share of the height below the top.
+fn layer_at(depth: f64, layers: usize) -> usize {
+    (0..layers).rev().find(|layer| *layer as f64 <= depth * layers as f64).unwrap_or(0).min(layers - 1)
+}
