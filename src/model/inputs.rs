@@ -1,6 +1,7 @@
 //! What a computation may read: every entry resolved to one value, with where it came from.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::{Entry, EntrySpec, Fig, PanelLetter, Value, Why};
 
@@ -45,8 +46,12 @@ pub type Entries = BTreeMap<String, Given>;
 #[derive(Clone, Debug, Default)]
 pub struct Inputs {
     slots: BTreeMap<String, (Given, Origin)>,
+    /// What the builder had decided where a reading lies over it.
+    covered: BTreeMap<String, Given>,
     panels: Vec<PanelLetter>,
     repeats: BTreeMap<String, Vec<Value>>,
+    /// The folded readings of each panel, for sums over all of them.
+    of_panels: Arc<BTreeMap<PanelLetter, Entries>>,
 }
 
 impl Inputs {
@@ -57,7 +62,7 @@ impl Inputs {
         readings: &Entries,
         panels: &[PanelLetter],
     ) -> Self {
-        let mut resolved = Self { slots: BTreeMap::new(), panels: panels.to_vec(), repeats: BTreeMap::new() };
+        let mut resolved = Self { panels: panels.to_vec(), ..Self::default() };
         for (id, given) in entries {
             resolved.slots.insert(id.clone(), (given.clone(), Origin::Entry));
         }
@@ -67,7 +72,9 @@ impl Inputs {
             }
         }
         for (id, given) in readings {
-            resolved.slots.insert(id.clone(), (given.clone(), Origin::Reading));
+            if let Some((beneath, _)) = resolved.slots.insert(id.clone(), (given.clone(), Origin::Reading)) {
+                resolved.covered.insert(id.clone(), beneath);
+            }
         }
         resolved
     }
@@ -106,6 +113,40 @@ impl Inputs {
     pub fn with_panels(mut self, panels: Vec<PanelLetter>) -> Self {
         self.panels = panels;
         self
+    }
+
+    /// Keeps the folded readings of every panel, so that what one panel took can foretell what the others will take.
+    #[must_use]
+    pub fn with_panel_readings(mut self, of_panels: Arc<BTreeMap<PanelLetter, Entries>>) -> Self {
+        self.of_panels = of_panels;
+        self
+    }
+
+    /// The readings of an entry on each panel that has one.
+    pub fn of_panels<T>(&self, entry: &Entry<T>) -> Vec<(PanelLetter, T)> {
+        let read = |given: &Given| (entry.open)(given.value.as_ref().ok()?);
+        let panels = self.of_panels.iter();
+        panels.filter_map(|(panel, readings)| Some((*panel, read(readings.get(entry.spec.id)?)?))).collect()
+    }
+
+    /// The value that the builder decided, also where a reading lies over it.
+    pub fn designed<T>(&self, entry: &Entry<T>) -> Fig<T> {
+        match self.covered.get(entry.spec.id) {
+            Some(given) => {
+                (entry.open)(&given.value.clone()?).ok_or_else(|| Why::Invalid(vec![entry.spec.id.to_owned()]))
+            }
+            None => self.get(entry),
+        }
+    }
+
+    /// The same inputs without any reading of what the builder decides: what was drawn.
+    #[must_use]
+    pub fn as_designed(&self) -> Self {
+        let mut drawn = self.clone();
+        for (id, given) in std::mem::take(&mut drawn.covered) {
+            drawn.slots.insert(id, (given, Origin::Entry));
+        }
+        drawn
     }
 
     /// Every single reading of an entry, oldest first; empty if there is none.

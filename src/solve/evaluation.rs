@@ -57,24 +57,26 @@ pub struct Row {
 /// Computes everything.
 pub fn evaluate(snapshot: &Snapshot) -> Evaluation {
     let project_wide = overlay::readings(&snapshot.records, None);
+    let of_panels: BTreeMap<PanelLetter, Overlay> =
+        snapshot.panels.iter().map(|panel| (*panel, overlay::readings(&snapshot.records, Some(*panel)))).collect();
+    let shared = Arc::new(of_panels.iter().map(|(panel, overlay)| (*panel, overlay.all.clone())).collect());
     let earlier = snapshot.earlier.as_deref();
-    let drawn = Arc::new(solve_over(snapshot, &project_wide.measured_only, &project_wide, earlier));
+    let resolve = |readings: &Entries, overlay: &Overlay| {
+        Inputs::resolve(stage::entries(), &snapshot.entries, readings, &snapshot.panels)
+            .with_repeats(overlay.repeats.clone())
+            .with_panel_readings(Arc::clone(&shared))
+    };
+    let solve_over = |inputs, earlier| solve(inputs, &snapshot.world, &snapshot.studies, earlier);
+    let drawn = Arc::new(solve_over(resolve(&project_wide.measured_only, &project_wide), earlier));
     let mut built = BTreeMap::new();
-    for panel in &snapshot.panels {
-        let readings = overlay::readings(&snapshot.records, Some(*panel));
+    for (panel, readings) in &of_panels {
         if readings.touches_panel || !project_wide.all.is_empty() {
-            built.insert(*panel, solve_over(snapshot, &readings.all, &readings, Some(&drawn)));
+            built.insert(*panel, solve_over(resolve(&readings.all, readings), Some(&*drawn)));
         }
     }
     let verdicts = judge_all(&drawn, &built, &snapshot.records);
     let steps = progress(&snapshot.records, &snapshot.entries, &snapshot.panels, &verdicts);
     Evaluation { drawn, built, verdicts, steps }
-}
-
-fn solve_over(snapshot: &Snapshot, readings: &Entries, overlay: &Overlay, earlier: Option<&Solution>) -> Solution {
-    let inputs = Inputs::resolve(stage::entries(), &snapshot.entries, readings, &snapshot.panels)
-        .with_repeats(overlay.repeats.clone());
-    solve(inputs, &snapshot.world, &snapshot.studies, earlier)
 }
 
 /// Solves one set of inputs, stage by stage, in the fixed order.

@@ -4,7 +4,7 @@
 
 use super::{Evaluation, judge::Judged};
 use crate::model::{Address, Fig, PanelLetter, Value, text::clean};
-use crate::stage::{Show, figure, general, general::TapeDivision};
+use crate::stage::{Show, figure, general};
 use crate::units::{Kind, Quantity, System, si, tape};
 
 /// What is printed where a number is not known yet.
@@ -38,11 +38,7 @@ impl Evaluation {
         if system == System::Si || quantity.kind != Kind::Length {
             return quantity.text(system);
         }
-        let division = match self.drawn.inputs.get(&general::TAPE) {
-            Ok(TapeDivision::Eighth) => tape::Division::Eighth,
-            Ok(TapeDivision::ThirtySecond) => tape::Division::ThirtySecond,
-            _ => tape::Division::Sixteenth,
-        };
+        let division = general::division(&self.drawn.inputs);
         tape::mark(quantity.typed::<si::Length>(), division)
             .map_or_else(|_| quantity.text(system), |mark| mark.to_string())
     }

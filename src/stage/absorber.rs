@@ -12,10 +12,12 @@ pub mod entries;
 pub mod fits;
 pub mod flow;
 pub mod geometry;
+pub mod joints;
 pub mod methods;
 pub mod quantities;
 pub mod rows;
 pub mod steps;
+pub mod suits;
 
 use super::Group;
 use super::enclosure::{self, timber::TimberBox};
@@ -99,6 +101,7 @@ pub static HARP: Group = Group {
         "absorber.sheet_width",
         "absorber.stub_left",
         "absorber.stub_right",
+        "absorber.header_pair",
         "absorber.header_spacing",
     ],
     groups: &[],

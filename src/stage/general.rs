@@ -1,7 +1,7 @@
 //! Entries that belong to the project as a whole and to no stage.
 
-use crate::model::{Choice, Entry, EntrySpec};
-use crate::units::System;
+use crate::model::{Choice, Entry, EntrySpec, Inputs};
+use crate::units::{System, tape};
 
 /// What the project is called.
 pub static NAME: Entry<String> = Entry::text("project.name", "project name").why("printed on every page and card");
@@ -45,4 +45,13 @@ impl Choice for TapeDivision {
         (Self::Sixteenth, "1/16 in", "sixteenths of an inch"),
         (Self::ThirtySecond, "1/32 in", "thirty-seconds of an inch"),
     ];
+}
+
+/// The division of the tape that marks are rounded to.
+pub fn division(inputs: &Inputs) -> tape::Division {
+    match inputs.get(&TAPE) {
+        Ok(TapeDivision::Eighth) => tape::Division::Eighth,
+        Ok(TapeDivision::ThirtySecond) => tape::Division::ThirtySecond,
+        _ => tape::Division::Sixteenth,
+    }
 }

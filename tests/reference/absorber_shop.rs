@@ -1,6 +1,6 @@
 //! The shop floor of the absorber through the program's own way: text, read, solved, printed.
 
-use sunharp::model::Address;
+use sunharp::model::{Address, Verdict};
 use sunharp::project::Project;
 use sunharp::solve::{Evaluation, Snapshot, evaluate};
 use sunharp::stage::World;
@@ -65,4 +65,80 @@ fn a_60_foot_coil_gives_nine_risers_without_losses_and_eight_with_them() {
     assert!(without.starts_with("coil: 9 risers"), "{without}");
     let with = risers_of_the_fullest_coil("");
     assert!(with.starts_with("coil: 8 risers"), "{with}");
+}
+
+fn verdict(evaluation: &Evaluation, check: &str) -> Verdict {
+    evaluation.verdict(check).unwrap().verdict
+}
+
+/// By arithmetic: half a pitch of 2 in behind a stub of 2 in on the one header, of 6 in on the other.
+#[test]
+fn mirrored_headers_begin_with_the_other_stub() {
+    let uneven = HARP.replace("stub_right = \"2 in\"", "stub_right = \"6 in\"");
+    let alike = solved(&uneven);
+    assert_eq!(text(&alike, "absorber.hole_upper.1"), "4\"");
+    assert_eq!(verdict(&alike, "absorber.header-pair"), Verdict::Caution);
+    let mirrored = solved(&uneven.replace("joint = \"tee\"", "joint = \"tee\"\nheader_pair = \"mirrored\""));
+    assert_eq!(text(&mirrored, "absorber.hole.1"), "4\"");
+    assert_eq!(text(&mirrored, "absorber.hole_upper.1"), "8\"");
+    assert_eq!(verdict(&mirrored, "absorber.header-pair"), Verdict::Clear);
+}
+
+#[test]
+fn a_sheet_width_without_a_pitch_is_shared_out_with_half_a_pitch_at_each_edge() {
+    let even = solved(&HARP.replace("riser_pitch = \"4 in\"", "sheet_width = \"44 in\""));
+    assert_eq!(text(&even, "absorber.pitch"), "4 in");
+    assert_eq!(text(&even, "absorber.edge_strip"), "2 in");
+    let centred = solved(&HARP.replace("riser_pitch", "sheet_width = \"46 in\"\nriser_pitch"));
+    assert_eq!(text(&centred, "absorber.edge_strip"), "3 in");
+    assert_eq!(text(&centred, "absorber.hole.1"), "5\"");
+}
+
+/// 122 mm are 76.9 sixteenths of an inch, 242 mm 152.4: each mark by itself, the residual beside it.
+#[test]
+fn a_hole_is_marked_in_millimetres_and_on_the_tape_with_what_is_left() {
+    let metric = HARP.replace("\"4 in\"", "\"120 mm\"").replace("\"2 in\"", "\"62 mm\"");
+    let evaluation = solved(&metric);
+    assert_eq!(text(&evaluation, "absorber.hole_mark.1"), "122.0 mm = 4 13/16\" -0.2 mm");
+    assert_eq!(text(&evaluation, "absorber.hole_mark.2"), "242.0 mm = 9 1/2\" +0.7 mm");
+}
+
+/// Overlap of three walls at least; a drawn collar is brazed and never soldered (copper handbook, brazing notes).
+#[test]
+fn thin_laps_are_refused_under_soft_solder() {
+    let joint = |kind: &str, filler: &str| {
+        let joint = format!("joint = \"{kind}\"\nheader_filler = \"{filler}\"");
+        verdict(&solved(&HARP.replace("joint = \"tee\"", &joint)), "absorber.joint-kind")
+    };
+    assert_eq!(joint("drilled", "soldered"), Verdict::Stop);
+    assert_eq!(joint("collar", "soldered"), Verdict::Stop);
+    assert_eq!(joint("drilled", "brazed"), Verdict::Caution);
+    assert_eq!(joint("collar", "brazed"), Verdict::Clear);
+    assert_eq!(joint("tee", "soldered"), Verdict::Clear);
+}
+
+/// By arithmetic: two cups of 0.91 in (copper handbook, table of solder requirements) do not fit into 1½ − 2 × ⅝ in.
+#[test]
+fn tees_too_close_for_their_cups_are_a_stop() {
+    let pitch = |pitch: &str| {
+        let tees = format!("tee_run_shoulder = \"5/8 in\"\nriser_pitch = \"{pitch}\"");
+        verdict(&solved(&HARP.replace("riser_pitch = \"4 in\"", &tees)), "absorber.tee-room")
+    };
+    assert_eq!(pitch("1 1/2 in"), Verdict::Stop);
+    assert_eq!(pitch("3 in"), Verdict::Stop);
+    assert_eq!(pitch("4 in"), Verdict::Clear);
+}
+
+/// 15 mm tube in a cup for 5/8 in outside diameter leaves 0.46 mm on each side; its own cup 0.06 mm.
+#[test]
+fn tubes_of_a_standard_that_nearly_fits_are_caught_by_their_measured_diameters() {
+    let gap = |riser: &str| {
+        let readings = format!(
+            "\n[panel.A]\n[reading.\"absorber.riser_outside@A\".2026-05-01-1]\nvalue = \"{riser}\"\n\
+             [reading.\"absorber.socket_bore@A\".2026-05-01-1]\nvalue = \"0.630 in\"\n"
+        );
+        verdict(&solved(&format!("{HARP}{readings}")), "absorber.joint-gap")
+    };
+    assert_eq!(gap("15 mm"), Verdict::Stop);
+    assert_eq!(gap("0.625 in"), Verdict::Clear);
 }

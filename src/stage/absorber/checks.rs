@@ -1,6 +1,6 @@
 //! The checks of the absorber stage.
 
-use super::entries::{self as e, Filler, Joint};
+use super::entries::{self as e, Filler};
 use crate::model::{Fig, Judgement, Verdict};
 use crate::stage::{Check, Severity, Solution};
 use crate::units::si::{Dimension, LineConductance, TemperatureInterval, celsius, difference};
@@ -38,16 +38,6 @@ fn pressure_joints(s: &Solution) -> Fig<Judgement> {
     };
     let margin = difference(limit, worst);
     Ok(Judgement::stop_unless(margin.si() >= 0.0).with(worst, limit).margin(margin).part(part))
-}
-
-fn joint_kind(s: &Solution) -> Fig<Judgement> {
-    let joint = s.inputs.get(&e::JOINT)?;
-    let filler = s.inputs.get(&e::HEADER_FILLER)?;
-    Ok(match (joint, filler) {
-        (Joint::Tee, _) | (Joint::Collar, Filler::Brazed) => Judgement::of(Verdict::Clear),
-        (Joint::Drilled, Filler::Brazed) => Judgement::of(Verdict::Caution).part("a lap of one header wall"),
-        (Joint::Collar | Joint::Drilled, Filler::Soldered) => Judgement::of(Verdict::Stop).part("a thin lap, soldered"),
-    })
 }
 
 fn bond(s: &Solution) -> Fig<Judgement> {
@@ -88,16 +78,6 @@ pub static CHECKS: &[Check] = &[
         .ask("a person licensed for pressure joints on potable or closed loops, where the local code wants one")
         .source("soldered 250 °F, brazed 350 °F: application data sheet on soldering and brazing copper tube")
         .needs(&["absorber.stagnation_worst", "absorber.header_filler"]),
-    Check::new("absorber.joint-kind", "riser joint and how it is closed", Severity::Serious, joint_kind)
-        .says(
-            "This joint is {part}: it has too little overlap to be soldered under pressure.",
-            "Use tee fittings or drawn collars, and braze; a drilled hole wants a collar.",
-        )
-        .blind_to("how well the end is coped, and how far it goes in")
-        .source(
-            "three to six walls of overlap; drawn collars are brazed, not soldered: copper handbook and brazing notes",
-        )
-        .needs(&["absorber.joint", "absorber.header_filler"]),
     Check::new("absorber.bond", "bond of sheet and riser", Severity::Nuisance, bond)
         .says(
             "The bond conducts {found}; {limit} is wanted, or the sheet keeps its heat.",

@@ -15,7 +15,7 @@ pub static RISER_COUNT: Entry<usize> = Entry::count("absorber.riser_count", "ris
 
 /// Distance between riser axes.
 pub static RISER_PITCH: Entry<Length> = Entry::quantity("absorber.riser_pitch", "riser pitch")
-    .why("centre to centre; wider saves tube and loses heat in the sheet between")
+    .why("centre to centre; left out it is the sheet's width over the risers, half a pitch at each edge")
     .hard(0.015, 1.0)
     .usual(0.08, 0.16)
     .per_panel()
@@ -40,6 +40,11 @@ pub static STUB_RIGHT: Entry<Length> = Entry::quantity("absorber.stub_right", "r
     .hard(0.0, 0.5)
     .usual(0.05, 0.3)
     .default("100 mm");
+
+/// How the two headers lie to each other.
+pub static HEADER_PAIR: Entry<HeaderPair> = Entry::choice("absorber.header_pair", "headers as a pair")
+    .why("with unequal stubs and the ends across, the upper header is the lower one turned end for end")
+    .default("alike");
 
 /// Centre to centre of the two headers.
 pub static HEADER_SPACING: Entry<Length> = Entry::quantity("absorber.header_spacing", "header spacing")
@@ -187,6 +192,7 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &SHEET_WIDTH.spec,
     &STUB_LEFT.spec,
     &STUB_RIGHT.spec,
+    &HEADER_PAIR.spec,
     &HEADER_SPACING.spec,
     &RISER_TUBE.spec,
     &HEADER_TUBE.spec,
@@ -212,6 +218,22 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &DIAGONAL_1.spec,
     &DIAGONAL_2.spec,
 ];
+
+/// How the two headers lie to each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeaderPair {
+    /// Both marked and drilled alike.
+    Alike,
+    /// The upper one has its stubs the other way round.
+    Mirrored,
+}
+
+impl Choice for HeaderPair {
+    const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
+        (Self::Alike, "alike", "both marked and drilled alike"),
+        (Self::Mirrored, "mirrored", "the upper one is the lower one turned end for end"),
+    ];
+}
 
 /// How a riser meets a header.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -34,6 +34,11 @@ fn insertion(s: &Solution) -> Fig<(RiserInHeader, Insertion)> {
     Ok((joint, joint.inserted(depth).map_err(Why::out_of_range)?))
 }
 
+/// How deep the riser goes in, from the crown.
+pub fn depth(s: &Solution) -> Fig<si::Length> {
+    Ok(insertion(s)?.1.depth)
+}
+
 /// Growth of a copper length from the bench at 20 °C to stagnation.
 fn growth(s: &Solution, length: si::Length) -> Fig<si::Length> {
     let hot = s.absorber.stagnation.as_ref().map_err(Clone::clone)?.worst;

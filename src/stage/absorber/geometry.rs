@@ -1,10 +1,11 @@
 //! The harp in millimetres: tubes, holes from one datum, cut lengths. Heat does not live here.
 
-use super::entries::{self as e, Joint};
+use super::entries::{self as e, HeaderPair, Joint};
 use crate::handbook::tube::{self, TubeSize};
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::harp_shop::{RiserInHeader, TeeFitting};
 use crate::units::si::{Dimension, Length, Volume};
+use crate::units::tape;
 use std::f64::consts::FRAC_PI_4;
 
 /// The harp as it is cut and joined.
@@ -30,30 +31,40 @@ pub struct Harp {
     pub header_spacing: Length,
     /// Riser between the headers' outsides: what carries sheet.
     pub sheet_length: Length,
-    /// Hole centres from the left end of a header, each by itself.
+    /// Header beyond the sheet on the left, lower header.
+    pub stub_left: Length,
+    /// Hole centres from the left end of the lower header, each by itself.
     pub holes: Vec<Length>,
+    /// The same from the left end of the upper header.
+    pub upper_holes: Vec<Length>,
     /// The length to which risers are cut.
     pub riser_cut: Fig<Length>,
 }
 
 /// Lays out the harp.
+///
+/// The pitch is the entered one, the risers centred on the sheet; with a sheet width alone it is width / n, half a pitch
+/// at each edge. A pitch that was measured moves risers and holes, not the sheet: that is cut as it was drawn.
 pub fn harp(inputs: &Inputs) -> Fig<Harp> {
     let riser = named_tube(&inputs.get(&e::RISER_TUBE)?, e::RISER_TUBE.spec.id)?;
     let header = named_tube(&inputs.get(&e::HEADER_TUBE)?, e::HEADER_TUBE.spec.id)?;
     let riser_count = inputs.get(&e::RISER_COUNT)?;
-    let riser_pitch = inputs.get(&e::RISER_PITCH)?;
+    let (riser_pitch, sheet_width) = layout(inputs, riser_count)?;
     let spans = riser_pitch * (riser_count as f64 - 1.0);
-    let sheet_width = inputs.given(&e::SHEET_WIDTH)?.unwrap_or(riser_pitch * riser_count as f64);
     let edge_width = (sheet_width - spans) / 2.0;
     let stub_left = inputs.get(&e::STUB_LEFT)?;
-    let header_length = stub_left + sheet_width + inputs.get(&e::STUB_RIGHT)?;
+    let stub_right = inputs.get(&e::STUB_RIGHT)?;
+    let upper_stub = match inputs.get(&e::HEADER_PAIR)? {
+        HeaderPair::Alike => stub_left,
+        HeaderPair::Mirrored => stub_right,
+    };
     let header_spacing = inputs.get(&e::HEADER_SPACING)?;
     let riser_bore = match inputs.given(&e::RISER_WALL)? {
         Some(wall) => riser.od - wall * 2.0,
         None => riser.bore(),
     };
     refuse_impossible(riser, header, riser_pitch, edge_width, header_spacing)?;
-    let holes = (0..riser_count).map(|hole| stub_left + edge_width + riser_pitch * hole as f64).collect();
+    let holes = |stub: Length| (0..riser_count).map(|hole| stub + edge_width + riser_pitch * hole as f64).collect();
     Ok(Harp {
         riser_count,
         riser_pitch,
@@ -62,12 +73,28 @@ pub fn harp(inputs: &Inputs) -> Fig<Harp> {
         header,
         sheet_width,
         edge_width,
-        header_length,
+        header_length: stub_left + sheet_width + stub_right,
         header_spacing,
         sheet_length: header_spacing - header.od,
-        holes,
+        stub_left,
+        holes: holes(stub_left),
+        upper_holes: holes(upper_stub),
         riser_cut: riser_cut(inputs, riser, header, header_spacing),
     })
+}
+
+/// Riser pitch and sheet width.
+fn layout(inputs: &Inputs, riser_count: usize) -> Fig<(Length, Length)> {
+    let width = inputs.given(&e::SHEET_WIDTH)?;
+    match (inputs.given(&e::RISER_PITCH)?, width) {
+        (Some(pitch), Some(width)) => Ok((pitch, width)),
+        (Some(pitch), None) => {
+            let drawn = inputs.designed(&e::RISER_PITCH).unwrap_or(pitch);
+            Ok((pitch, drawn * riser_count as f64))
+        }
+        (None, Some(width)) => Ok((width / riser_count as f64, width)),
+        (None, None) => Err(Why::missing(e::RISER_PITCH.spec.id)),
+    }
 }
 
 fn refuse_impossible(riser: &TubeSize, header: &TubeSize, pitch: Length, edge: Length, spacing: Length) -> Fig<()> {
@@ -118,13 +145,13 @@ fn named_tube(name: &str, id: &str) -> Fig<&'static TubeSize> {
 }
 
 impl Harp {
-    /// Error at the last hole if someone steps the pitch, rounded to a sixteenth of an inch, along the header.
+    /// How far the last hole lies off if the pitch, rounded to the tape, is stepped along the header.
     ///
     /// Steps add their rounding up: (n − 1)(rounded pitch − pitch). Running positions never do.
-    pub fn stepping_error(&self) -> Length {
-        const SIXTEENTH: f64 = 0.0254 / 16.0;
-        let rounded = (self.riser_pitch.si() / SIXTEENTH).round() * SIXTEENTH;
-        Length::from_si((rounded - self.riser_pitch.si()) * (self.riser_count as f64 - 1.0))
+    pub fn stepping_error(&self, division: tape::Division) -> Fig<Length> {
+        let row =
+            tape::Row { first: self.stub_left + self.edge_width, pitch: self.riser_pitch, count: self.riser_count };
+        tape::stepped_drift(row, division).map_err(Why::out_of_range)
     }
 
     /// Diagonal of the rectangle of the header axes between the outermost risers: √(a² + b²).

@@ -21,6 +21,25 @@ pub static METHODS: &[Method] = &[
         code: "physics::harp_shop",
     },
     Method {
+        id: "joint-by-kind",
+        title: "Hole, lap and pieces by the kind of joint",
+        what: "A tee takes the tube to its shoulder and laps by the depth of its cup; a drawn collar laps by three walls \
+               of the header; a drilled hole by one. Three to six walls of the tube are wanted. The gap on each side of a \
+               joint follows from measured diameters.",
+        source: "cups: copper handbook (verified); collar and overlap: guide specification and brazing notes (verified); \
+                 gap 0.05 to 0.13 mm: from memory",
+        code: "stage::absorber::joints",
+    },
+    Method {
+        id: "joint-rating",
+        title: "Pressure rating of the joints",
+        what: "Published tables read linearly between their temperatures, the lowest that any of them gives; above 121 °C \
+               soldered and 177 °C brazed no rating exists and none is extrapolated.",
+        source: "copper handbook, table of pressure-temperature ratings; ASME B31.9 in a handbook of fundamentals (both \
+                 verified)",
+        code: "physics::solder_joint, stage::absorber::suits",
+    },
+    Method {
         id: "square-check",
         title: "Square by diagonals",
         what: "Both diagonals of a rectangle are equal and follow from its sides.",

@@ -10,7 +10,7 @@ use crate::physics::fillet::Fillet;
 use crate::physics::solder_joint::wire_length;
 use crate::stage::{Figure, Group, Solution};
 use crate::units::Kind;
-use crate::units::si::{Area, Dimension, Length, Mass, Volume};
+use crate::units::si::{Area, Dimension, Length, Mass, MassDensity, Volume};
 
 /// What one harp takes.
 #[derive(Clone, Debug)]
@@ -46,6 +46,13 @@ pub static QUANTITIES: Group = Group {
         "absorber.paint_coverage",
     ],
     groups: &[&super::CUT],
+};
+
+/// The fillet of one line.
+static LINE: Group = Group {
+    name: "solder of one line",
+    entries: &["absorber.solder", "absorber.bond_width", "absorber.bond_film"],
+    groups: &[&super::HARP],
 };
 
 /// Flux to solder by mass: 2 oz for each pound (copper handbook, verified).
@@ -88,26 +95,34 @@ pub fn tube_mass(inputs: &Inputs, harp: &Harp) -> Fig<Mass> {
     Ok(riser.mass(risers) + harp.header.mass(harp.header_length * 2.0))
 }
 
-/// Solder of all lines: fillet section × riser length × soldered share × (1 + waste).
-fn solder_volume(inputs: &Inputs, harp: &Harp) -> Fig<Volume> {
+/// Section of one line's fillet.
+fn line_section(inputs: &Inputs, harp: &Harp) -> Fig<Area> {
     let fillet = Fillet {
         tube_outer_diameter: harp.riser_outer_diameter,
         width: inputs.get(&e::BOND_WIDTH)?,
         film: inputs.get(&e::BOND_FILM)?,
     };
-    let section = fillet.section().map_err(Why::out_of_range)?;
+    fillet.section().map_err(Why::out_of_range)
+}
+
+/// Solder of all lines: fillet section × riser length × soldered share × (1 + waste).
+fn solder_volume(inputs: &Inputs, harp: &Harp) -> Fig<Volume> {
+    let section = line_section(inputs, harp)?;
     let share = inputs.get(&e::BOND_LENGTH)?;
     let waste = inputs.get(&e::SOLDER_WASTE)?;
     let length = harp.sheet_length * harp.riser_count as f64 * share;
     Ok(section * length * (1.0 + waste.si()))
 }
 
-fn solder_mass(inputs: &Inputs, volume: Fig<Volume>) -> Fig<Mass> {
+/// Density of the sheet's solder.
+fn density(inputs: &Inputs) -> Fig<MassDensity> {
     let name = inputs.get(&e::SOLDER)?;
     let alloy = solder::alloys().get(&name).ok_or_else(|| Why::Invalid(vec![e::SOLDER.spec.id.to_owned()]))?;
-    let density = alloy
-        .density
-        .ok_or_else(|| Why::out_of_range(format_args!("the handbook gives no density for {}", alloy.name)))?;
+    alloy.density.ok_or_else(|| Why::out_of_range(format_args!("the handbook gives no density for {}", alloy.name)))
+}
+
+fn solder_mass(inputs: &Inputs, volume: Fig<Volume>) -> Fig<Mass> {
+    let density = density(inputs)?;
     Ok(volume? * density)
 }
 
@@ -141,6 +156,21 @@ pub static FIGURES: &[Figure] = &[
             ("share", "absorber.bond_length"),
             ("waste", "absorber.solder_waste"),
         ],
+    ),
+    Figure::new("absorber.bond_run", "solder line of one sheet", Kind::Length, &super::HARP, |s, _| {
+        let harp = s.absorber.harp.as_ref().map_err(Clone::clone)?;
+        Ok((harp.sheet_length * harp.riser_count as f64).into())
+    })
+    .by("fillet", "{n} × riser between the headers", &[("n", "absorber.riser_count")]),
+    Figure::new("absorber.solder_per_metre", "solder for a metre of line", Kind::Mass, &LINE, |s, _| {
+        let per_metre = line_section(&s.inputs, s.absorber.harp.as_ref().map_err(Clone::clone)?)?;
+        let density = density(&s.inputs)?;
+        Ok((per_metre * Length::from_si(1.0) * density).into())
+    })
+    .by(
+        "fillet",
+        "fillet section of {b} and {film} × density, no waste",
+        &[("b", "absorber.bond_width"), ("film", "absorber.bond_film")],
     ),
     Figure::new("absorber.solder_wire", "the same as 1/8 in wire", Kind::Length, &QUANTITIES, |s, _| {
         Ok(Value::from(of(s)?.solder_wire.clone()?))

@@ -2,13 +2,13 @@
 
 use super::{BOND, CUT, HARP, HEAT, SOLDER, STAGNATION};
 use crate::model::{Fig, Value, Why};
-use crate::stage::{Axis, Figure, Solution};
+use crate::stage::{Axis, Figure, Group, Solution, general};
 use crate::units::Kind::{
     Area, Count, HeatCapacity, Length, LossCoefficient, LossSlope, Number, Percent, Power, Temperature,
     TemperatureDifference, Volume,
 };
-use crate::units::si::{Dimension, difference};
-use crate::units::{Kind, Quantity};
+use crate::units::si::{self, Dimension, difference};
+use crate::units::{Kind, Quantity, tape};
 
 fn harp(s: &Solution) -> Fig<&super::Harp> {
     s.absorber.harp.as_ref().map_err(Clone::clone)
@@ -22,12 +22,22 @@ fn stagnation(s: &Solution) -> Fig<&super::Stagnation> {
     s.absorber.stagnation.as_ref().map_err(Clone::clone)
 }
 
+/// The hole of a key.
+fn at(holes: &[si::Length], key: &str) -> Fig<si::Length> {
+    let hole: usize = key.parse().map_err(|_| Why::missing("absorber.hole"))?;
+    let position = hole.checked_sub(1).and_then(|index| holes.get(index));
+    position.copied().ok_or_else(|| Why::out_of_range(format_args!("there is no hole {key}")))
+}
+
+/// Marks of the holes on the tape.
+static MARKS: Group = Group { name: "marks on the headers", entries: &["project.tape"], groups: &[&HARP] };
+
 fn plain(kind: Kind, si: f64) -> Value {
     Quantity::new(kind, si).into()
 }
 
 /// Symbols of the collector equations that several figures share.
-const W: (&str, &str) = ("W", "absorber.riser_pitch");
+const W: (&str, &str) = ("W", "absorber.pitch");
 const U_L: (&str, &str) = ("U_L", "absorber.loss_coefficient");
 const F: (&str, &str) = ("F", "absorber.fin_efficiency");
 const F_PRIME: (&str, &str) = ("F'", "absorber.efficiency_factor");
@@ -48,12 +58,7 @@ pub static FIGURES: &[Figure] = &[
     .tape()
     .by("running-dimensions", "{n} × {W}, unless a sheet width is entered", &[("n", "absorber.riser_count"), W]),
     Figure::new("absorber.hole", "hole from the left end", Length, &HARP, |s, key| {
-        let hole: usize = key.parse().map_err(|_| Why::missing("absorber.hole"))?;
-        let holes = &harp(s)?.holes;
-        let position = hole.checked_sub(1).and_then(|index| holes.get(index));
-        position
-            .map(|position| (*position).into())
-            .ok_or_else(|| Why::out_of_range(format_args!("there is no hole {key}")))
+        at(&harp(s)?.holes, key).map(Value::from)
     })
     .axis(Axis::Hole)
     .tape()
@@ -62,10 +67,37 @@ pub static FIGURES: &[Figure] = &[
         "hole i = {left} + (sheet − (n − 1){W})/2 + (i − 1){W}, each from the same end",
         &[("left", "absorber.stub_left"), W],
     ),
-    Figure::new("absorber.stepping_error", "error if the pitch is stepped", Length, &HARP, |s, _| {
-        Ok(harp(s)?.stepping_error().into())
+    Figure::new("absorber.hole_upper", "the same in the upper header", Length, &HARP, |s, key| {
+        at(&harp(s)?.upper_holes, key).map(Value::from)
     })
-    .by("running-dimensions", "({n} − 1)(pitch rounded to 1/16 in − {W})", &[("n", "absorber.riser_count"), W]),
+    .axis(Axis::Hole)
+    .tape()
+    .by("running-dimensions", "as in the lower header; a mirrored one begins with the right stub", &[]),
+    Figure::word("absorber.hole_mark", "hole as it is marked", &MARKS, |s, key| {
+        let position = at(&harp(s)?.holes, key)?;
+        let mark = tape::mark(position, general::division(&s.inputs)).map_err(Why::out_of_range)?;
+        let (found, residual) = (position.si() * 1e3, mark.residual.si() * 1e3);
+        Ok(Value::Text(format!("{found:.1} mm = {mark} {residual:+.1} mm")))
+    })
+    .axis(Axis::Hole)
+    .by("running-dimensions", "the hole in millimetres, the nearest mark of the tape, and what is left", &[]),
+    Figure::new("absorber.stepping_error", "error if the pitch is stepped", Length, &MARKS, |s, _| {
+        Ok(harp(s)?.stepping_error(general::division(&s.inputs))?.into())
+    })
+    .by("running-dimensions", "({n} − 1)(pitch rounded to the tape − {W})", &[("n", "absorber.riser_count"), W]),
+    Figure::new("absorber.pitch", "riser pitch as laid out", Length, &HARP, |s, _| Ok(harp(s)?.riser_pitch.into())).by(
+        "running-dimensions",
+        "the pitch entered, or sheet width / {n} where none is",
+        &[("n", "absorber.riser_count")],
+    ),
+    Figure::new("absorber.edge_strip", "sheet beyond the outermost riser", Length, &HARP, |s, _| {
+        Ok(harp(s)?.edge_width.into())
+    })
+    .by(
+        "running-dimensions",
+        "({sheet} − ({n} − 1){W})/2; half a pitch unless a sheet width is entered",
+        &[("sheet", "absorber.sheet_across"), ("n", "absorber.riser_count"), W],
+    ),
     Figure::new("absorber.riser_cut", "riser cut length", Length, &CUT, |s, _| Ok(harp(s)?.riser_cut.clone()?.into()))
         .tape()
         .by(
