@@ -6,6 +6,7 @@
 pub mod cli;
 pub mod climate;
 pub mod handbook;
+pub mod logger;
 pub mod model;
 pub mod physics;
 pub mod project;

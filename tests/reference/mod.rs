@@ -10,6 +10,7 @@ mod enclosure;
 mod glass;
 mod guillotine;
 mod harp_shop;
+mod logger;
 mod materials;
 mod plumbing;
 mod safety;
