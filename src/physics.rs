@@ -62,6 +62,7 @@ pub mod radiation;
 pub mod rail;
 pub mod root;
 pub mod scald;
+pub mod screw_layout;
 pub mod sensor;
 pub mod sky;
 pub mod snow;

@@ -1,10 +1,15 @@
 //! Cutting plans for sheets: every cut runs from edge to edge.
 //!
-//! Lives here: the job, the plan of one sheet and of several, the entry points. The two searches lie in the folder.
+//! Lives here: one sheet and its layout. In the folder lie the two searches, the quick filling by shelves, and the order
+//! of several sheets.
 //! Must not live here: bars (`cutting`), which parts a panel needs, how a plan is drawn.
 
 mod limited;
+mod order;
+mod shelves;
 mod unlimited;
+
+pub use order::{Kind, Order, OrderPlan, StockSheet, best, first_fit};
 
 use super::cutting::Tenths;
 
@@ -91,9 +96,9 @@ pub enum GuillotineError {
     /// The sheet does not hold this piece either way.
     #[error("piece {0} is larger than the sheet")]
     PieceTooLarge(usize),
-    /// More sheets than this would be needed.
-    #[error("more than {0} sheets are needed")]
-    TooManySheets(u32),
+    /// The sheets at hand do not hold all pieces, or more than a thousand would be needed.
+    #[error("the sheets at hand do not hold all pieces")]
+    TooFewSheets,
     /// Small pieces of many sizes on a large sheet: more places for cuts than the search takes. Limit the numbers.
     #[error("too many places for cuts")]
     TooManyPlaces,
@@ -227,53 +232,6 @@ pub fn most_valuable(sheet: &Sheet) -> Result<Layout, GuillotineError> {
     }
     let (made, best, proved) = limited::best(&grown, &sheet.pieces);
     Ok(grown.layout(sheet, &made, best, proved))
-}
-
-/// Sheets cut up for a whole job.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Sheets {
-    /// One layout for each sheet.
-    pub layouts: Vec<Layout>,
-    /// By area alone no fewer sheets could do.
-    pub least_by_area: u64,
-}
-
-impl Sheets {
-    /// The number of sheets is proved to be the least.
-    pub fn is_proved(&self) -> bool {
-        self.layouts.len() as u64 <= self.least_by_area
-    }
-}
-
-/// Cuts all pieces of a job from equal sheets, each sheet being filled by [`most_valuable`] with what is left.
-///
-/// Every piece needs its number in `most`. A good plan, proved the least number of sheets only when the area bound is
-/// met. At most `sheet_limit` sheets.
-pub fn all_pieces(sheet: &Sheet, sheet_limit: u32) -> Result<Sheets, GuillotineError> {
-    let grown_area = |sides: Sides| {
-        (u128::from(sides.width.0) + u128::from(sheet.kerf.0)) * (u128::from(sides.height.0) + u128::from(sheet.kerf.0))
-    };
-    let area: u128 =
-        sheet.pieces.iter().map(|piece| grown_area(piece.sides) * u128::from(piece.most.unwrap_or(0))).sum();
-    let sheet_area = grown_area(sheet.sides).max(1);
-    let mut left = sheet.clone();
-    for piece in &mut left.pieces {
-        piece.most = Some(piece.most.unwrap_or(0));
-    }
-    let mut layouts = Vec::new();
-    while left.pieces.iter().any(|piece| piece.most != Some(0)) {
-        if layouts.len() as u64 >= u64::from(sheet_limit) {
-            return Err(GuillotineError::TooManySheets(sheet_limit));
-        }
-        let layout = most_valuable(&left)?;
-        for placed in &layout.placed {
-            let piece = &mut left.pieces[placed.piece];
-            piece.most = piece.most.map(|most| most.saturating_sub(1));
-        }
-        layouts.push(layout);
-    }
-    let least_by_area = u64::try_from(area.div_ceil(sheet_area)).unwrap_or(u64::MAX);
-    Ok(Sheets { layouts, least_by_area })
 }
 
 #[cfg(test)]

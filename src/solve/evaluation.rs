@@ -170,7 +170,9 @@ impl Evaluation {
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
             Axis::Choice => plumbing::year::more_rows::choice_count(&self.drawn),
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),
-            Axis::Part => self.drawn.enclosure.timber_box.as_ref().map_or(0, |timber| timber.parts.len()),
+            Axis::Part | Axis::DepthLayer | Axis::WeepHole | Axis::Strip | Axis::ScrewLine | Axis::Screw => {
+                enclosure::rows_of(&self.drawn, axis)
+            }
         };
         (1..=count).map(|key| key.to_string()).collect()
     }

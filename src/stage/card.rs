@@ -4,7 +4,7 @@
 
 use std::sync::LazyLock;
 
-use super::{Axis, absorber};
+use super::{Axis, absorber, enclosure};
 use crate::model::Stage;
 
 /// One figure on a card.
@@ -76,7 +76,8 @@ impl CardFigure {
     }
 }
 
-static CARDS: LazyLock<Vec<&'static Card>> = LazyLock::new(|| [absorber::cards::CARDS].into_iter().flatten().collect());
+static CARDS: LazyLock<Vec<&'static Card>> =
+    LazyLock::new(|| [absorber::cards::CARDS, enclosure::cards::CARDS].into_iter().flatten().collect());
 
 /// All cards, in the order of the stages.
 pub fn cards() -> &'static [&'static Card] {

@@ -3,18 +3,22 @@
 //! Which figure comes from where: `rows`; the box is sized in `timber`, the pane in `glass`, hot faces in `heat`, masses
 //! in `mass`; the laws are in `physics`.
 
+pub mod cards;
 pub mod checks;
 pub mod demands;
 pub mod entries;
 pub mod glass;
 pub mod heat;
+pub mod joinery;
 pub mod mass;
 pub mod methods;
+pub mod openings;
 pub mod rows;
+pub mod screws;
 pub mod steps;
 pub mod timber;
 
-use super::{Group, absorber, plumbing};
+use super::{Axis, Group, Solution, absorber, plumbing};
 use crate::handbook::insulation;
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::collector::{Cover, Insulation};
@@ -47,6 +51,10 @@ pub struct Results {
     pub masses: Fig<mass::Masses>,
     /// One panel full.
     pub wet: Fig<Mass>,
+    /// Holes and supports.
+    pub openings: Fig<openings::Openings>,
+    /// The screws of the box, line by line.
+    pub screws: Fig<Vec<screws::Line>>,
 }
 
 /// The sizes of the box.
@@ -61,6 +69,11 @@ pub static BOX: Group = Group {
         "enclosure.air_gap",
         "enclosure.glass_thickness",
         "enclosure.corner",
+        "enclosure.under_clearance",
+        "enclosure.glazing_tape",
+        "enclosure.back_seat",
+        "enclosure.board_seat",
+        "enclosure.corner_rabbet",
     ],
     groups: &[&absorber::HARP],
 };
@@ -146,10 +159,15 @@ pub fn solve(inputs: &Inputs, absorber: &absorber::Results, timber_box: Fig<Timb
     let hour = heat::worst_hour(absorber);
     let pane = timber_box.clone().and_then(|timber_box| glass::pane(inputs, &timber_box));
     let masses = masses(inputs, absorber, &timber_box, &pane);
+    let growth = hour.clone().and_then(|hour| heat::growth(harp.clone()?, hour.plate));
+    let openings = openings(inputs, absorber, &timber_box, &growth);
+    let screws = timber_box.clone().and_then(|timber_box| screws::lines(inputs, &timber_box, &openings.clone()?));
     Results {
         least_clearance: pane.clone().and_then(|pane| glass::least_clearance(&pane, hour.clone()?.cover)),
         under_pressure: timber_box.clone().and_then(|timber_box| glass::under_pressure(inputs, &timber_box)),
-        growth: hour.clone().and_then(|hour| heat::growth(harp.clone()?, hour.plate)),
+        growth,
+        openings,
+        screws,
         behind: hour.clone().and_then(|hour| heat::behind(inputs, &hour)),
         rail_face: hour.and_then(|hour| heat::rail_face(inputs, &hour)),
         insulation_limit: heat::insulation_limit(inputs),
@@ -157,6 +175,31 @@ pub fn solve(inputs: &Inputs, absorber: &absorber::Results, timber_box: Fig<Timb
         timber_box,
         pane,
         masses,
+    }
+}
+
+fn openings(
+    inputs: &Inputs,
+    absorber: &absorber::Results,
+    timber_box: &Fig<TimberBox>,
+    growth: &Fig<heat::Growth>,
+) -> Fig<openings::Openings> {
+    let harp = absorber.harp.as_ref().map_err(Why::clone)?;
+    let timber_box = timber_box.as_ref().map_err(Why::clone)?;
+    openings::openings(inputs, harp, timber_box, growth.as_ref().map_err(Why::clone)?)
+}
+
+/// How many rows an axis of this stage has.
+pub fn rows_of(s: &Solution, axis: Axis) -> usize {
+    let results = &s.enclosure;
+    match axis {
+        Axis::Part => results.timber_box.as_ref().map_or(0, |timber| timber.parts.len()),
+        Axis::DepthLayer => results.timber_box.as_ref().map_or(0, |timber| timber.depth.len()),
+        Axis::WeepHole => results.openings.as_ref().map_or(0, |openings| openings.weeps.len()),
+        Axis::Strip => results.openings.as_ref().map_or(0, |openings| openings.strips.len()),
+        Axis::ScrewLine => results.screws.as_ref().map_or(0, Vec::len),
+        Axis::Screw => screws::marked(results).len(),
+        _ => 0,
     }
 }
 

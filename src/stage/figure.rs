@@ -46,6 +46,16 @@ pub enum Axis {
     Part,
     /// The rows of one step up and down.
     Choice,
+    /// The layers of the box from its back to its top.
+    DepthLayer,
+    /// The weep holes of a box.
+    WeepHole,
+    /// The strips under the absorber.
+    Strip,
+    /// The lines of screws of a box.
+    ScrewLine,
+    /// The screws of all lines.
+    Screw,
     /// Temperatures of a table in whole degrees Celsius.
     Celsius,
     /// The lines of the bill of materials, by their keys.
@@ -62,7 +72,16 @@ impl Axis {
         number.is_some_and(|number| match self {
             Self::Celsius | Self::Material => true,
             Self::Month => (1..=12).contains(&number),
-            Self::Hole | Self::Riser | Self::RiserBar | Self::Part | Self::Choice => number >= 1,
+            Self::Hole
+            | Self::Riser
+            | Self::RiserBar
+            | Self::Part
+            | Self::Choice
+            | Self::DepthLayer
+            | Self::WeepHole
+            | Self::Strip
+            | Self::ScrewLine
+            | Self::Screw => number >= 1,
         })
     }
 }

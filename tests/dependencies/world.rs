@@ -34,12 +34,14 @@ const WITHOUT: [(&str, &str); 4] = [
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 6] = [
+const ONLY: [(&str, &[&str]); 8] = [
     ("clear", &["site"]),
     ("compass", &["site"]),
     ("fitted", &["plumbing"]),
     ("means", &["site"]),
     ("mild", &["site"]),
+    ("on", &["enclosure"]),
+    ("rebate", &["enclosure"]),
     ("untested", &["plumbing", "commissioning"]),
 ];
 

@@ -2,6 +2,7 @@
 //! The source stands beside each check; the data lies in `data/`.
 
 mod absorber_shop;
+mod box_layout;
 mod collector;
 mod collector_parts;
 mod commissioning;

@@ -13,7 +13,8 @@ use sunharp::units::{Kind, System};
 
 const POUND_PER_FOOT: f64 = 0.453_592_37 / 0.3048;
 
-/// Sums by hand: 906 + 2(10 + 25) and 1877.425 + 28.575 + 2(10 + 25) inside; rails of 19 mm; a bite of 12 mm.
+/// Sums by hand: 906 + 2(10 + 25) and 1877.425 + 28.575 + 2(10 + 25) inside; rails of 19 mm; a bite of 12 mm; rails as
+/// wide as 12 + 50 + 28.575 + 25 + 4 + 3 of tape.
 #[test]
 fn the_box_and_its_parts_are_those_of_the_sums_by_hand() {
     let bench = Bench::small();
@@ -28,7 +29,7 @@ fn the_box_and_its_parts_are_those_of_the_sums_by_hand() {
         ("enclosure.glass_shoulder", 3.0),
         ("enclosure.part_length.1", 2014.0),
         ("enclosure.part_length.2", 976.0),
-        ("enclosure.part_width.1", 119.575),
+        ("enclosure.part_width.1", 122.575),
         ("enclosure.part_width.3", 976.0),
     ] {
         near(bench.number(id) * 1000.0, millimetres, 1e-6);
@@ -50,7 +51,7 @@ fn the_parts_of_a_panel_weigh_what_handbooks_print() {
     let ounces = 10.0 * 0.028_349_523 / (0.3048 * 0.3048);
     let sheet = ounces * 0.906 * (1.877_425 - 0.028_575);
     near(bench.number("absorber.sheet_mass"), sheet, 0.01 * sheet);
-    let rails = (2.0 * 2.014 + 2.0 * 0.976) * 0.119_575 * 0.019 * 420.0 * 1.12;
+    let rails = (2.0 * 2.014 + 2.0 * 0.976) * 0.122_575 * 0.019 * 420.0 * 1.12;
     let board = 1.976 * 0.976 * 0.012 * 583.0;
     near(bench.number("enclosure.timber_mass"), rails + board, 1e-6);
     let wool = (0.976 * 1.976 * 0.050 + 2.0 * (0.976 + 1.976 - 0.050) * 0.053_575 * 0.025) * 64.0;
@@ -73,7 +74,7 @@ fn copper_grows_by_the_handbook_and_the_hole_takes_it() {
     near(bench.number("enclosure.header_growth") * 1e3, per_kelvin * 1106.0 * rise, 0.003);
     near(bench.number("enclosure.riser_growth") * 1e3, per_kelvin * 1877.425 * rise, 0.006);
     near(bench.number("enclosure.stub_hole_width") * 1e3, 34.575, 1e-6);
-    near(bench.number("enclosure.stub_hole_length") * 1e3, 34.575 + per_kelvin * 1106.0 * rise, 0.003);
+    near(bench.number("enclosure.stub_hole_length") * 1e3, 34.575 + per_kelvin * 1877.425 * rise, 0.006);
 }
 
 /// Worked by hand: 150 °C, 20 °C, 50 mm with k 0.045, 12 mm of plywood with k 0.12, 1/h 0.1: 39.8 °C. The handbook's stone
@@ -150,7 +151,7 @@ fn every_check_trips_and_a_hair_inside_its_limit_does_not() {
     let hottest = bench.number("absorber.stagnation_worst");
     let clearance = bench.number("enclosure.glass_clearance_least") * 1e3;
     let people = bench.number("enclosure.people");
-    let growth = bench.number("enclosure.riser_growth") * 1e3 / 2.0 + 3.0;
+    let growth = bench.number("enclosure.riser_growth") * 1e3 + 3.0;
     let celsius = |degrees: f64| format!("{degrees} °C");
     let mm = |value: f64| format!("{value} mm");
     let rows = [

@@ -80,15 +80,68 @@ fn a_piece_that_only_fits_turned_is_turned_or_refused() {
     assert_eq!(most_valuable(&wide(false)), Err(GuillotineError::PieceTooLarge(0)));
 }
 
+fn order(stocks: &[(u32, u32, Option<u32>)], kerf: u32, pieces: Vec<Piece>) -> Order {
+    let stock = |&(width, height, available): &(u32, u32, Option<u32>)| StockSheet {
+        sides: Sides { width: Tenths(width), height: Tenths(height) },
+        available,
+    };
+    Order { stocks: stocks.iter().map(stock).collect(), kerf: Tenths(kerf), pieces }
+}
+
+/// Every sheet keeps the rules of a sheet, no kind is used more often than it is there, every piece is made.
+fn serves(order: &Order, plan: &OrderPlan) {
+    for kind in &plan.sheets {
+        let sides = order.stocks[kind.stock].sides;
+        keeps_the_rules(&Sheet { sides, kerf: order.kerf, pieces: order.pieces.clone() }, &kind.layout);
+    }
+    for (index, stock) in order.stocks.iter().enumerate() {
+        let used = plan.sheets.iter().filter(|kind| kind.stock == index).count();
+        assert!(stock.available.is_none_or(|available| used <= available as usize));
+    }
+    for (index, piece) in order.pieces.iter().enumerate() {
+        let placed = plan.sheets.iter().flat_map(|kind| &kind.layout.placed).filter(|placed| placed.piece == index);
+        assert_eq!(placed.count(), piece.most.unwrap() as usize);
+    }
+    assert!(plan.sheets.len() as u64 >= plan.lowest);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    #[test]
+    fn every_plan_of_an_order_can_be_cut_and_makes_every_piece(
+        sides in prop::collection::vec((15_u32..70, 15_u32..64, 1_u32..5), 1..5),
+        offcut in (20_u32..70, 20_u32..64),
+        kerf in 0_u32..4,
+        may_turn: bool,
+    ) {
+        let pieces = sides.iter().map(|&(w, h, most)| piece(w, h, Some(most), may_turn)).collect();
+        let job = order(&[(offcut.0, offcut.1, Some(1)), (70, 64, None)], kerf, pieces);
+        let quick = first_fit(&job).unwrap();
+        serves(&job, &quick);
+        let found = best(&job).unwrap();
+        serves(&job, &found);
+        prop_assert!(found.sheets.len() <= quick.sheets.len());
+    }
+}
+
 #[test]
 fn strips_for_a_harp_come_off_the_fewest_sheets() {
-    let job = sheet(6000, 20000, 0, vec![piece(1200, 19500, Some(30), false)]);
-    let sheets = all_pieces(&job, 20).unwrap();
-    assert_eq!((sheets.layouts.len(), sheets.is_proved()), (6, true));
-    for layout in &sheets.layouts {
-        keeps_the_rules(&job, layout);
+    let job = |available| order(&[(6000, 20000, available)], 0, vec![piece(1200, 19500, Some(30), false)]);
+    for plan in [first_fit(&job(None)).unwrap(), best(&job(None)).unwrap()] {
+        serves(&job(None), &plan);
+        assert_eq!((plan.sheets.len(), plan.is_proved()), (6, true));
     }
-    assert_eq!(all_pieces(&job, 3), Err(GuillotineError::TooManySheets(3)));
+    assert_eq!(best(&job(Some(3))), Err(GuillotineError::TooFewSheets));
+}
+
+#[test]
+fn pieces_of_which_no_two_fit_a_sheet_prove_their_number_of_sheets() {
+    let job = order(&[(24400, 12200, None)], 32, vec![piece(20000, 9000, Some(3), false)]);
+    let plan = best(&job).unwrap();
+    assert_eq!((plan.sheets.len(), plan.lowest), (3, 3));
+    let larger = order(&[(24400, 12200, None)], 32, vec![piece(20000, 13000, Some(1), false)]);
+    assert_eq!(first_fit(&larger), Err(GuillotineError::PieceTooLarge(0)));
 }
 
 #[test]

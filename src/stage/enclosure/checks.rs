@@ -3,6 +3,7 @@
 use super::entries::{self as e, Glass};
 use super::heat::{WOOD_CLEAR, WOOD_STOP};
 use super::mass;
+use super::openings::FIXED_AT;
 use crate::model::{Choice, Fig, Judgement, Verdict};
 use crate::stage::absorber;
 use crate::stage::worst::worst;
@@ -94,7 +95,8 @@ fn glass_seat(s: &Solution) -> Fig<Judgement> {
 
 fn growth_gap(s: &Solution) -> Fig<Judgement> {
     let growth = s.enclosure.growth.clone()?;
-    let needed = growth.header.max(growth.riser) * 0.5 + crate::physics::expansion::end_play();
+    let share = s.inputs.get(&FIXED_AT)?.share();
+    let needed = growth.header.max(growth.riser) * share + crate::physics::expansion::end_play();
     let gap = s.inputs.get(&e::CLEARANCE)?;
     Ok(Judgement::stop_unless(gap >= needed).with(gap, needed).margin(gap - needed))
 }
@@ -216,9 +218,9 @@ pub static CHECKS: &[Check] = &[
             "The plate has {found} free at each edge; it needs {limit}.",
             "More clearance, or the plate held in its middle and free at every edge.",
         )
-        .blind_to("a plate held at one end: then all of its growth goes to the other")
-        .source("17.3e-6 /K: copper handbook (verified); half the growth to each side and 3 mm: project rule")
-        .needs(&["enclosure.header_growth", "enclosure.riser_growth", "enclosure.clearance"]),
+        .blind_to("clips that jam; a plate that is held at more than one point")
+        .source("17.3e-6 /K: copper handbook (verified); all of the growth, or half if held in the middle, and 3 mm: project rule")
+        .needs(&["enclosure.header_growth", "enclosure.riser_growth", "enclosure.clearance", "enclosure.fixed_at"]),
     Check::new("enclosure.square", "glass seat square", Severity::Injury, square)
         .says(
             "The diagonals of the seat differ by {found}; {limit} is allowed: tempered glass breaks in a twisted frame.",

@@ -190,6 +190,8 @@ impl Choice for Glass {
 pub enum Corner {
     /// Short rails between long ones.
     Butt,
+    /// Short rails in a rabbet of the long ones.
+    Rabbet,
     /// Mitred.
     Mitre,
     /// Half-lapped.
@@ -199,6 +201,7 @@ pub enum Corner {
 impl Choice for Corner {
     const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
         (Self::Butt, "butt", "short rails stand between the long ones"),
+        (Self::Rabbet, "rabbet", "short rails reach into a rabbet at the ends of the long ones"),
         (Self::Mitre, "mitre", "both cut at 45° to the outside size"),
         (Self::HalfLap, "half-lap", "both run to the outside, half their thickness each"),
     ];

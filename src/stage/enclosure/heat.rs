@@ -66,13 +66,15 @@ pub struct Growth {
     pub hole: StubHole,
 }
 
-/// Growth of headers and risers; the absorber is held in its middle.
+/// Growth of headers and risers. A header slides through its hole along its own axis; what moves it sideways in the hole
+/// is the growth of the risers, so the hole is long by that.
 pub fn growth(harp: &Harp, worst: Temperature) -> Fig<Growth> {
     let swing = Swing { from: celsius(20.0), to: worst };
     let grow = |length| COPPER_TO_200.growth(length, swing).map_err(Why::out_of_range);
     let header = grow(harp.header_length)?;
-    let hole = Stub { outside_diameter: harp.header.od, growth: header }.hole();
-    Ok(Growth { header, riser: grow(harp.header_spacing)?, hole })
+    let riser = grow(harp.header_spacing)?;
+    let hole = Stub { outside_diameter: harp.header.od, growth: riser }.hole();
+    Ok(Growth { header, riser, hole })
 }
 
 /// Wood behind insulation.

@@ -15,8 +15,10 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "cut-list",
         title: "Parts of the box",
-        what: "Two long rails, two short rails by the corner joint, and the back board between them. Rails are as wide as \
-               the inside is high, and back board and glass more. Kerf and trimming are not in the lengths.",
+        what: "Two long rails over the whole outside. Short rails: butt between the long ones; rabbet into them by the \
+               rabbet's depth on each side; half-lap and mitre over the whole outside. The back board stands between the \
+               rails, or reaches into them by its rebate or groove less 1.5 mm on each side, or covers them. Kerf and \
+               trimming are not in the lengths.",
         source: "geometry; common practice, no source",
         code: "stage::enclosure::timber",
     },
@@ -56,10 +58,52 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "stub-hole",
         title: "Hole for a stub",
-        what: "Oblong: 3 mm of play on each side and half the header's growth to each side; the absorber is held in its \
-               middle. Held at one end, all of the growth goes to the other.",
+        what: "A slot with 3 mm of play on each side, longer along the rail by the growth of the risers: that is what moves \
+               a header sideways, while its own growth slides through the hole. Its middle is shifted outward by half of \
+               what this header moves. The wood is cut wider by the wall of the mineral sleeve all round.",
         source: "project rule",
-        code: "physics::expansion::Stub::hole",
+        code: "physics::expansion::Stub::hole, stage::enclosure::openings",
+    },
+    Method {
+        id: "weep-holes",
+        title: "Weep holes",
+        what: "Through the lower rail just above the back board, 30 mm from each inside corner and evenly between. Rain must \
+               not drive in and insulation must not block them.",
+        source: "holes low and at the back: federal maintenance manual MO-405 (verified); number and diameter from memory",
+        code: "stage::enclosure::openings",
+    },
+    Method {
+        id: "supports",
+        title: "Supports and clips of the absorber",
+        what: "Strips across the risers, 100 mm inside each header and evenly between. One clip holds, all others slide by \
+               the growth of header and riser together.",
+        source: "growth: copper handbook (verified); distances: project rule",
+        code: "stage::enclosure::openings",
+    },
+    Method {
+        id: "screw-layout",
+        title: "Layout of screws",
+        what: "Each line runs from one datum. Spans in which a screw would meet a stub hole with its sleeve, a weep hole, a \
+               seat or the screws of a strip are kept clear, grown by half a screw and two diameters. The set of all places \
+               that the next screw can take is carried along the line, so a layout is found whenever there is one; of all \
+               with the fewest screws one near equal spacing is marked. Screws from behind count as far as they reach up.",
+        source: "own geometry; spacing and end distance: common practice, no source",
+        code: "physics::screw_layout, stage::enclosure::screws",
+    },
+    Method {
+        id: "timber-table",
+        title: "Boards of the trade",
+        what: "Dressed sizes against the names they are sold under: measure the board, names promise nothing.",
+        source: "dressed sizes: trade page (verified); metric sections from memory",
+        code: "handbook::timber",
+    },
+    Method {
+        id: "timber-movement",
+        title: "Movement of timber with moisture",
+        what: "ΔD = D C ΔM across the grain, along the rings, for 6 to 14 % of moisture. Softwood without a row of its own \
+               moves by 0.215 % a percent. Along the grain it is neglected.",
+        source: "Wood Handbook FPL-GTR-190 table 13-5 (hardwoods verified, softwoods from memory); FPL-RP-489 (verified)",
+        code: "physics::timber::movement",
     },
     Method {
         id: "layers",

@@ -69,8 +69,8 @@ pub static FIGURES: &[Figure] = &[
     .tape()
     .by(
         "box-sizes",
-        "{behind} + one header + {gap}",
-        &[("behind", "enclosure.back_thickness"), ("gap", "enclosure.air_gap")],
+        "{behind} + {free} + one header + {gap}",
+        &[("behind", "enclosure.back_thickness"), ("free", "enclosure.under_clearance"), ("gap", "enclosure.air_gap")],
     ),
     Figure::new("enclosure.outside_width", "outside, across the risers", Length, &BOX, |s, _| {
         Ok(timber_box(s)?.outside_width.into())
@@ -112,7 +112,11 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("enclosure.part_width", "width of the part", Length, &BOX, |s, key| Ok(part(s, key)?.width.into()))
         .axis(Axis::Part)
         .tape()
-        .by("cut-list", "rails: {height} + back board + glass", &[("height", "enclosure.inside_height")]),
+        .by(
+            "cut-list",
+            "rails: {width}; board: inside and what lies in the rails",
+            &[("width", "enclosure.rail_width")],
+        ),
     Figure::new("enclosure.part_thickness", "thickness of the part", Length, &BOX, |s, key| {
         Ok(part(s, key)?.thickness.into())
     })
@@ -176,11 +180,11 @@ pub static FIGURES: &[Figure] = &[
     })
     .tape()
     .by("stub-hole", "header outside diameter + 6 mm", &[]),
-    Figure::new("enclosure.stub_hole_length", "stub hole, along the plate's growth", Length, &GROWTH, |s, _| {
+    Figure::new("enclosure.stub_hole_length", "stub hole, along the rail", Length, &GROWTH, |s, _| {
         Ok(growth(s)?.hole.length.into())
     })
     .tape()
-    .by("stub-hole", "header outside diameter + 6 mm + {growth}", &[("growth", "enclosure.header_growth")]),
+    .by("stub-hole", "header outside diameter + 6 mm + {growth}", &[("growth", "enclosure.riser_growth")]),
     Figure::new("enclosure.back_face", "wood behind the insulation", Temperature, &BEHIND, |s, _| {
         Ok(behind(s)?.back.into())
     })

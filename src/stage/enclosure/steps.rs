@@ -20,6 +20,8 @@ const BOX: &[&str] = &[
     "enclosure.air_gap",
     "enclosure.glass_thickness",
     "enclosure.corner",
+    "enclosure.back_seat",
+    "enclosure.glazing_tape",
     "absorber.riser_count",
     "absorber.riser_pitch",
     "absorber.header_spacing",
@@ -62,16 +64,43 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Reading("enclosure.diagonal_2"))
         .after(&["enclosure.first-diagonal"])
         .relies(BOX),
-    Step::new("enclosure.sleeves", Stage::Enclosure, "Stub holes cut and sleeved; no wood within 25 mm of copper")
+    Step::new("enclosure.sleeves", Stage::Enclosure, "Stub holes cut and sleeved; no wood against copper")
         .per_panel()
         .detail(
-            "Oblong, {enclosure.stub_hole_width} × {enclosure.stub_hole_length}, the long way along the header; behind the \
-             mineral sleeve the wood stays 25 mm off the copper. A photograph of each hole before it is covered.",
+            "Middles {enclosure.stub_hole_lower} and {enclosure.stub_hole_upper} from the lower end of each long rail, \
+             {enclosure.stub_hole_height} up from its back. Wood cut {enclosure.stub_cut_width} × \
+             {enclosure.stub_cut_length}, the long way along the rail; the mineral sleeve leaves a slot of \
+             {enclosure.stub_hole_width} × {enclosure.stub_hole_length}. 25 mm from copper to wood is wanted. A photograph \
+             of each hole before it is covered.",
         )
         .evidence(Evidence::Note("holes, sleeves, where the photographs are"))
         .after(&["enclosure.second-diagonal"])
-        .relies(&["absorber.header_tube", "absorber.sheet_width", "absorber.stub_left", "absorber.stub_right"])
-        .held_by(&["enclosure.timber-behind"]),
+        .relies(&[
+            "absorber.header_tube",
+            "absorber.sheet_width",
+            "absorber.stub_left",
+            "absorber.stub_right",
+            "enclosure.sleeve",
+            "enclosure.fixed_at",
+        ])
+        .held_by(&["enclosure.timber-behind", "enclosure.stub-hole"]),
+    Step::new("enclosure.screw", Stage::Enclosure, "Screw holes marked from one datum, clear of every opening")
+        .per_panel()
+        .detail(
+            "{enclosure.screws} screws, at most {enclosure.screw_spacing} apart, by the marks of the card and not by equal \
+             steps: they keep off stub holes, seats and strips. Lay a screw on each mark and look where its tip comes to.",
+        )
+        .evidence(Evidence::Note("marks compared with the card"))
+        .after(&["enclosure.cut"])
+        .relies(&[
+            "enclosure.screw_length",
+            "enclosure.screw_spacing",
+            "enclosure.cap_screw_line",
+            "enclosure.back_seat",
+            "enclosure.back_thickness",
+            "enclosure.sleeve",
+        ])
+        .held_by(&["enclosure.screw-layout", "enclosure.joints"]),
     Step::new("enclosure.insulate", Stage::Enclosure, "Insulation in, lining up to the glass seat")
         .per_panel()
         .detail(
@@ -94,24 +123,31 @@ pub static STEPS: &[Step] = &[
     Step::new("enclosure.hang", Stage::Enclosure, "Hang the absorber on clips, never on its solder")
         .per_panel()
         .detail(
-            "Solder creeps under steady load when it is hot: the clips carry sheet and tubes. Hold it in its middle, let \
-             it slide everywhere else.",
+            "Solder creeps under steady load when it is hot: the clips carry sheet and tubes. {enclosure.strips} strips; it is \
+             held {enclosure.held_at} and slides everywhere else, by up to {enclosure.clip_way}.",
         )
         .evidence(Evidence::Note("number of clips, where it is held"))
         .after(&["enclosure.insulate", "absorber.blacken"]),
     Step::new("enclosure.growth-free", Stage::Enclosure, "Push the absorber both ways by hand: it must slide")
         .per_panel()
         .detail(
-            "A header grows by {enclosure.header_growth}, a riser by {enclosure.riser_growth}. Half of it must be free at \
-             each edge, and 3 mm more.",
+            "A header grows by {enclosure.header_growth}, a riser by {enclosure.riser_growth}. That must be free at the \
+             edges that slide (half of it at each edge if it is held in the middle), and 3 mm more.",
         )
         .evidence(Evidence::Note("free way at each edge"))
         .after(&["enclosure.hang"])
-        .relies(&["enclosure.clearance", "absorber.header_spacing", "absorber.riser_count", "absorber.riser_pitch"])
+        .relies(&[
+            "enclosure.clearance",
+            "enclosure.fixed_at",
+            "absorber.header_spacing",
+            "absorber.riser_count",
+            "absorber.riser_pitch",
+        ])
         .held_by(&["enclosure.growth-gap"]),
     Step::new("enclosure.vents", Stage::Enclosure, "Weep holes low and at the back, meshed, not blocked")
         .per_panel()
-        .detail("Two to four of 8 mm (from memory); insulation stays clear of them and rain cannot drive in.")
+        .detail("{enclosure.weep_holes} of {enclosure.weep_diameter}, {enclosure.weep_at} from the left end of the lower rail; \
+             insulation stays clear of them and rain cannot drive in.")
         .evidence(Evidence::Note("number and diameter"))
         .after(&["enclosure.hang"]),
     Step::new("enclosure.test-in-box", Stage::Enclosure, "Pressure-test the panel again, in its box, before the glass")
