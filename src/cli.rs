@@ -4,7 +4,9 @@
 //! declared tables. Must not live here: formulas, the screen. Every text that came from outside is cleaned before it
 //! is printed. Commands that only look never lock and never write.
 
+mod adopt;
 pub mod arguments;
+mod changes;
 mod check;
 mod day;
 pub mod docs;
@@ -14,6 +16,7 @@ mod json;
 mod keep;
 mod lines;
 mod materials;
+mod merge;
 mod new;
 mod opening;
 mod output;
@@ -85,6 +88,10 @@ fn answer(command: &Command) -> Result<Answer, Failure> {
         Command::Set { file, id, value } => set::set(file, id, value),
         Command::Materials { file, csv, units } => materials::materials(file, *csv, units.map(Into::into)),
         Command::KeepWeather { file } => keep::keep(file),
+        Command::Changes { first, second } => changes::changes(first, second.as_deref()),
+        Command::Merge { base, ours, theirs } => merge::merge(base, ours, theirs),
+        Command::Settle { file, key, side } => merge::settle(file, key, (*side).into()),
+        Command::Adopt { old, new, set } => adopt::adopt(old, new, set),
         Command::Figures => Ok(Answer::of(tables::declared())),
         Command::Completions { shell } => Ok(Answer::of(completions(*shell))),
         Command::Man => manual(),

@@ -4,10 +4,13 @@
 //! live here: what any entry means for a build, undo, screens. The file's text is the state; nothing here keeps a
 //! second copy of it.
 
+pub mod adopt;
 pub mod document;
 pub mod draft;
 pub mod edit;
 pub mod fault;
+pub mod merge;
+mod outline;
 pub mod place;
 pub mod read;
 pub mod records;

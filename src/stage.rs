@@ -168,6 +168,12 @@ pub fn entry(id: &str) -> Option<&'static EntrySpec> {
     ENTRY_BY_ID.get(id).copied().or_else(|| ENTRIES.iter().find(|spec| spec.row_key(id).is_some()).copied())
 }
 
+/// Whether an entry belongs to the place, so that another place needs its own: all of the site but the tilt, and
+/// whatever says so where it is declared.
+pub fn is_of_place(spec: &EntrySpec) -> bool {
+    spec.of_place || (Stage::of_id(spec.id) == Some(Stage::Site) && spec.id != site::entries::TILT.spec.id)
+}
+
 /// The figure of an id, and the key within its axis: `absorber.hole.7` gives the holes and `7`, `absorber.hole` the
 /// holes and nothing.
 pub fn figure(id: &str) -> Option<(&'static Figure, &str)> {

@@ -3,12 +3,15 @@
 //! Lives here: the one mutable thing in the program. Must not live here: formulas, drawing, command lines.
 
 pub mod change;
+pub mod changes;
 pub mod compare;
 pub mod desk;
 pub mod explain;
 pub mod find;
 pub mod record;
+pub mod revision;
 pub mod sample;
+pub mod settle;
 pub mod sky;
 pub mod sway;
 pub mod today;

@@ -15,6 +15,7 @@ mod dependencies;
 mod documents;
 mod laws;
 mod layers;
+mod merging;
 mod pty;
 mod records;
 mod reference;

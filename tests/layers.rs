@@ -30,6 +30,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("project/store", &["fs", "time", "process"]),
     ("project/draft", &["fs"]),
     ("workbook/desk", &["thread"]),
+    ("workbook/revision", &["process"]),
     ("cli", &["env", "process", "fs", "thread", "time"]),
     ("tui", &["env", "process", "fs", "thread", "time"]),
     ("main", &["env", "process", "fs", "thread", "time"]),

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+use crate::project::merge::Side;
 use crate::units::System;
 
 /// A workbook for building flat-plate solar water-heating panels by hand.
@@ -106,6 +107,41 @@ pub enum Command {
         /// The project file
         file: PathBuf,
     },
+    /// Tell what changed since the last commit, or between two files or revisions
+    Changes {
+        /// A file, a revision of the other file, or REVISION:FILE
+        first: String,
+        /// The same; the file now, if left out
+        second: Option<String>,
+    },
+    /// Merge another builder's file into ours; exit code 1 if something must be settled
+    Merge {
+        /// What both began from
+        base: PathBuf,
+        /// Our file; the result is written here
+        ours: PathBuf,
+        /// Their file
+        theirs: PathBuf,
+    },
+    /// Decide what two builders changed in different ways
+    Settle {
+        /// The project file
+        file: PathBuf,
+        /// The key, as in the table [conflict."KEY"]
+        key: String,
+        /// Whose value stands
+        side: Whose,
+    },
+    /// Begin a project with another one's design, for another place
+    Adopt {
+        /// The project whose design is taken
+        old: PathBuf,
+        /// The file to make; it must not exist
+        new: PathBuf,
+        /// An entry of the new place, such as site.latitude=52.1°
+        #[arg(long, value_name = "ID=VALUE")]
+        set: Vec<String>,
+    },
     /// List everything that is declared: entries, figures, checks and steps
     Figures,
     /// Print the completions for a shell
@@ -123,6 +159,27 @@ pub enum Command {
         /// The folder to write them to
         folder: PathBuf,
     },
+}
+
+/// Whose value stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Whose {
+    /// As in our file
+    Ours,
+    /// As in their file
+    Theirs,
+    /// As it was before both
+    Base,
+}
+
+impl From<Whose> for Side {
+    fn from(whose: Whose) -> Self {
+        match whose {
+            Whose::Ours => Self::Ours,
+            Whose::Theirs => Self::Theirs,
+            Whose::Base => Self::Base,
+        }
+    }
 }
 
 /// The family of units that results are printed in.

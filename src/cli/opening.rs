@@ -3,8 +3,10 @@
 use std::path::Path;
 use std::sync::Arc;
 
+use clap::CommandFactory;
 use jiff::civil::Date;
 
+use super::arguments::Arguments;
 use super::failure::Failure;
 use super::problems;
 use crate::model::{Address, text::clean};
@@ -13,10 +15,6 @@ use crate::project::store::RealDisk;
 use crate::stage;
 use crate::units;
 use crate::workbook::{Workbook, sample as carried};
-
-/// The commands whose names a mistyped file name is compared with.
-const COMMANDS: [&str; 11] =
-    ["today", "demo", "new", "open", "show", "explain", "check", "set", "materials", "keep-weather", "figures"];
 
 /// Today where the computer stands; by the UTC calendar if it does not know its time zone.
 pub fn today() -> Date {
@@ -47,7 +45,8 @@ pub fn studied(mut workbook: Workbook) -> Workbook {
 
 fn unreadable(file: &Path, error: &dyn std::error::Error) -> Failure {
     let name = file.display().to_string();
-    let near = units::nearest(&name, COMMANDS);
+    let commands = Arguments::command();
+    let near = units::nearest(&name, commands.get_subcommands().map(clap::Command::get_name));
     let hint = match near {
         Some(command) => format!("; did you mean the command '{command}'?"),
         None if !file.exists() => "; 'sunharp new FILE' begins a project".to_owned(),

@@ -31,7 +31,7 @@ pub fn set(file: &Path, typed_id: &str, typed: &str) -> Result<Answer, Failure> 
 }
 
 /// The id of an entry that can be decided; says what to do about anything else.
-fn entry_id(workbook: &Workbook, typed: &str) -> Result<String, Failure> {
+pub(super) fn entry_id(workbook: &Workbook, typed: &str) -> Result<String, Failure> {
     let Address { id, panel } = opening::address(workbook, typed)?;
     if stage::figure(&id).is_some() {
         return Err(Failure::usage(format!("'{id}' is computed; 'sunharp explain FILE {id}' tells from what")));
@@ -47,7 +47,8 @@ fn entry_id(workbook: &Workbook, typed: &str) -> Result<String, Failure> {
     Ok(id)
 }
 
-fn refused(id: &str, error: &ChangeError) -> Failure {
+/// Why an entry was not changed.
+pub(super) fn refused(id: &str, error: &ChangeError) -> Failure {
     let text = clean(&format!("{id}: {error}"));
     match error {
         ChangeError::ReadOnly(_) => Failure::file(text),
@@ -67,7 +68,8 @@ fn told(workbook: &Workbook, id: &str, before: &Evaluation) -> String {
     page.text()
 }
 
-fn put_moved(page: &mut Page, before: &Evaluation, after: &Evaluation, found: &Differences) {
+/// Lists what moved.
+pub(super) fn put_moved(page: &mut Page, before: &Evaluation, after: &Evaluation, found: &Differences) {
     let drawn = |address: &Address| {
         found.moved.iter().any(|moved| moved.address.id == address.id && moved.address.panel.is_none())
     };

@@ -105,6 +105,8 @@ pub struct EntrySpec {
     pub fold: Fold,
     /// What the key of a repeated row may be.
     pub row_key: RowKey,
+    /// It belongs to the place and its authorities, not to the design: another place needs its own.
+    pub of_place: bool,
 }
 
 impl EntrySpec {
@@ -162,6 +164,7 @@ impl<T> Entry<T> {
             scope: Scope::Project,
             fold: Fold::Latest,
             row_key: RowKey::Name,
+            of_place: false,
         };
         Self { spec, open }
     }
@@ -191,6 +194,13 @@ impl<T> Entry<T> {
     #[must_use]
     pub const fn rows_by(mut self, row_key: RowKey) -> Self {
         self.spec.row_key = row_key;
+        self
+    }
+
+    /// Belongs to the place and its authorities: who takes the design elsewhere must find it anew.
+    #[must_use]
+    pub const fn of_place(mut self) -> Self {
+        self.spec.of_place = true;
         self
     }
 

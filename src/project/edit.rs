@@ -138,6 +138,33 @@ pub fn add_field(text: &str, project: &Project, path: &[&str], value: &str) -> R
     checked(splice, text, project, &path.join("."), |after| project.entries == after.entries)
 }
 
+/// The splice that takes a table with a header away, such as a settled conflict.
+pub fn take_table(text: &str, project: &Project, path: &[&str]) -> Result<Splice, EditError> {
+    let name = path.join(".");
+    let document = &project.document;
+    let header = document.headers.iter().find(|header| is_path(&header.path, path));
+    let header = header.ok_or_else(|| EditError::NotThere(name.clone()))?;
+    let start = line_start(text, header.key.start);
+    let end = line_end(text, last_byte(document, header));
+    let end = end + line_break_at(text, end).len();
+    let end = end + line_break_at(text, end).len(); // the empty line behind it
+    let splice = Splice { at: start, old: text[start..end].to_owned(), new: String::new() };
+    checked(splice, text, project, &name, |after| {
+        after.document.headers.len() + 1 == document.headers.len() && project.entries == after.entries
+    })
+}
+
+/// The splice that gives any key of the file another value; an entry is written as its kind wants it.
+pub fn set_leaf(text: &str, project: &Project, key: &str, typed: &str) -> Result<Splice, EditError> {
+    if stage::entry(key).is_some() {
+        return set_entry(text, project, key, typed);
+    }
+    let leaf = project.document.leaves.iter().find(|leaf| leaf.path.join(".") == key);
+    let leaf = leaf.ok_or_else(|| EditError::NotThere(key.to_owned()))?;
+    let splice = Splice { at: leaf.value.start, old: text[leaf.value.clone()].to_owned(), new: quoted(typed) };
+    checked(splice, text, project, key, |after| project.entries == after.entries)
+}
+
 /// The splice, if the text reads without a new fault after it and is as wanted.
 fn checked(
     splice: Splice,
@@ -275,7 +302,7 @@ fn insert_table(text: &str, document: &Document, path: &[&str], lines: &[String]
 }
 
 /// Where a table sorts: sections in their fixed order, then by name, numbers by their size.
-fn order<'a>(path: impl Iterator<Item = &'a str>) -> (usize, Vec<(u64, &'a str)>) {
+pub(super) fn order<'a>(path: impl Iterator<Item = &'a str>) -> (usize, Vec<(u64, &'a str)>) {
     let path: Vec<&str> = path.collect();
     let stages = Stage::ALL.map(Stage::word);
     let rank = match path.first().copied().unwrap_or_default() {
@@ -353,7 +380,7 @@ pub fn quoted(text: &str) -> String {
 }
 
 /// A key, in quotes where TOML wants them.
-fn key_text(key: &str) -> String {
+pub(super) fn key_text(key: &str) -> String {
     let bare = !key.is_empty() && key.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'_' || byte == b'-');
     if bare { key.to_owned() } else { quoted(key) }
 }

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::merge::Conflict;
 use super::place::{Place, whole_characters};
 use crate::model::TypedError;
 
@@ -83,6 +84,19 @@ pub enum Fault {
     /// A record lacks a field.
     #[error("this record has no '{0}'")]
     NoField(&'static str),
+    /// Two builders changed one thing in different ways.
+    #[error("{}", conflict(.0))]
+    Conflict(Box<Conflict>),
+}
+
+/// What two builders did to one key, and what to do about it.
+fn conflict(conflict: &Conflict) -> String {
+    let did = |side: &Option<String>| match side {
+        Some(text) => format!("wrote '{text}'"),
+        None => "took it out".to_owned(),
+    };
+    let (ours, theirs) = (did(&conflict.ours), did(&conflict.theirs));
+    format!("two hands changed {}: one {ours}, the other {theirs}; choose one, then take this table out", conflict.key)
 }
 
 impl Fault {
@@ -105,11 +119,12 @@ impl Fault {
             Self::PanelLetter(..) => "panel-letter",
             Self::RecordKey(_) => "record-key",
             Self::NoField(_) => "no-field",
+            Self::Conflict(_) => "conflict",
         }
     }
 
     /// Every code, so that a test can ask for an example of each.
-    pub const CODES: [&'static str; 16] = [
+    pub const CODES: [&'static str; 17] = [
         "not-text",
         "syntax",
         "no-format",
@@ -126,6 +141,7 @@ impl Fault {
         "panel-letter",
         "record-key",
         "no-field",
+        "conflict",
     ];
 
     /// Whether the file must not be written while this stands.

@@ -7,6 +7,7 @@ use std::ops::Range;
 
 use super::document::{Document, Leaf, Literal};
 use super::fault::{Fault, Problem};
+use super::merge::{self, Conflict};
 use super::records;
 use crate::model::{Entries, EntrySpec, Inputs, PanelLetter, Records, Role, Shape, Stage, Why, day, inputs::Given};
 use crate::stage;
@@ -16,8 +17,19 @@ use crate::units;
 pub const FORMAT: u64 = 1;
 
 /// The first words of keys and tables that may stand in a project file, besides the stages.
-pub const SECTIONS: [&str; 10] =
-    ["format", "project", "materials", "panel", "variant", "reading", "sign_off", "override", "note", "log"];
+pub const SECTIONS: [&str; 11] = [
+    "format",
+    "project",
+    "materials",
+    "panel",
+    "variant",
+    "reading",
+    "sign_off",
+    "override",
+    "note",
+    "log",
+    merge::SECTION,
+];
 
 /// A project file, read.
 #[derive(Clone, Debug, Default)]
@@ -32,6 +44,8 @@ pub struct Project {
     pub variants: BTreeMap<String, Entries>,
     /// What has happened.
     pub records: Records,
+    /// What two builders changed in different ways and nobody has settled yet, by the name of its table.
+    pub conflicts: BTreeMap<String, Conflict>,
     /// Everything that is wrong, in the order of the file.
     pub problems: Vec<Problem>,
 }
@@ -64,6 +78,7 @@ impl Project {
         }
         reader.empty_tables(&document);
         reader.pipework(&document);
+        reader.conflicts(&document);
         let (records, found) = records::read(&document, &reader.project.panels);
         let mut project = reader.project;
         project.records = records;
@@ -111,7 +126,7 @@ impl Reader<'_> {
         for header in &document.headers {
             let path = &header.path;
             let is_known = match path[0].as_str() {
-                "panel" | "log" | "variant" => path.len() <= 2,
+                "panel" | "log" | "variant" | merge::SECTION => path.len() <= 2,
                 "reading" | "sign_off" | "override" | "note" => path.len() <= 3,
                 first => is_table(first),
             };
@@ -160,6 +175,7 @@ impl Reader<'_> {
             "reading" | "sign_off" | "override" | "note" | "log" => {}
             "panel" if leaf.path.len() == 3 && leaf.path[2] == "started" => self.started(leaf),
             "variant" if leaf.path.len() == 3 => self.variant(leaf),
+            merge::SECTION if leaf.path.len() == 3 => self.conflict(leaf),
             _ => {
                 // A quoted "absorber.riser_pitch" would be one entry at two places; `*` only stands in declarations.
                 let id = leaf.path.join(".");
@@ -198,6 +214,32 @@ impl Reader<'_> {
     fn variant(&mut self, leaf: &Leaf) {
         if let Some(given) = self.entry(&leaf.path[2], leaf) {
             self.project.variants.entry(leaf.path[1].clone()).or_default().insert(leaf.path[2].clone(), given);
+        }
+    }
+
+    fn conflict(&mut self, leaf: &Leaf) {
+        let name = &leaf.path[1];
+        let key = name.split('#').next().unwrap_or_default().to_owned();
+        let conflict =
+            self.project.conflicts.entry(name.clone()).or_insert_with(|| Conflict { key, ..Conflict::default() });
+        let side = match leaf.path[2].as_str() {
+            "base" => &mut conflict.base,
+            "ours" => &mut conflict.ours,
+            "theirs" => &mut conflict.theirs,
+            _ => return self.unknown(leaf.key.clone(), &leaf.path),
+        };
+        *side = match &leaf.literal {
+            Literal::Text(text) | Literal::Number(text) | Literal::Moment(text) => Some(text.clone()),
+            _ => Some(self.text[leaf.value.clone()].to_owned()),
+        };
+    }
+
+    /// Each conflict that nobody has settled is a fault of the file.
+    fn conflicts(&mut self, document: &Document) {
+        for header in document.headers.iter().filter(|header| header.path[0] == merge::SECTION) {
+            let Some(conflict) = header.path.get(1).and_then(|name| self.project.conflicts.get(name)) else { continue };
+            let fault = Fault::Conflict(Box::new(conflict.clone()));
+            self.problem(header.key.clone(), fault);
         }
     }
 

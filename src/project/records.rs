@@ -48,7 +48,7 @@ pub fn day_of_key(key: &str) -> Option<Date> {
 }
 
 /// Sort, subject and key of the record that a path leads to or into; the log has no subject.
-fn names(path: &[String]) -> Option<(&str, &str, &str)> {
+pub(super) fn names(path: &[String]) -> Option<(&str, &str, &str)> {
     match path {
         [sort, key, ..] if sort == "log" => Some((sort, "", key)),
         [sort, subject, key, ..] if RECORDS.contains(&sort.as_str()) => Some((sort, subject, key)),

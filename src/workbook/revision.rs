@@ -1,0 +1,25 @@
+//! What stands in the git repository around a project, read through the git program; silent where there is none.
+//!
+//! Nothing is ever written to the repository: a commit is the builder's own act.
+
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+/// The text of a file as it was at a revision, such as `HEAD` or `v1.2`; none without a repository, without git, or
+/// where the file was not there.
+pub fn text_at(revision: &str, file: &Path) -> Option<String> {
+    if revision.starts_with('-') || revision.contains(':') {
+        return None; // never an option of git's, never another file
+    }
+    let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let name = file.file_name()?.to_str()?;
+    let output = Command::new("git")
+        .arg("-C")
+        .arg(folder)
+        .args(["show", &format!("{revision}:./{name}")])
+        .stdin(Stdio::null())
+        .stderr(Stdio::null())
+        .output()
+        .ok()?;
+    output.status.success().then(|| String::from_utf8(output.stdout).ok()).flatten()
+}
