@@ -49,12 +49,12 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         plumbing::entries::ENTRIES,
         plumbing::entries::run::ENTRIES,
         plumbing::entries::part::ENTRIES,
+        plumbing::year::entries::ENTRIES,
         safety::entries::ENTRIES,
         safety::entries::shop::ENTRIES,
         safety::entries::outdoors::ENTRIES,
         safety::entries::office::ENTRIES,
         commissioning::entries::ENTRIES,
-        plumbing::year::entries::ENTRIES,
     ]
     .concat()
 });
@@ -82,12 +82,12 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         enclosure::screws::FIGURES,
         plumbing::rows::FIGURES,
         plumbing::layout::FIGURES,
+        plumbing::year::rows::FIGURES,
+        plumbing::year::extreme_rows::FIGURES,
         safety::rows::FIGURES,
         safety::metals::FIGURES,
         safety::outdoors::FIGURES,
         commissioning::rows::FIGURES,
-        plumbing::year::rows::FIGURES,
-        plumbing::year::more_rows::FIGURES,
     ]
     .into_iter()
     .flatten()
@@ -115,6 +115,7 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         enclosure::screws::CHECKS,
         plumbing::checks::CHECKS,
         plumbing::layout::CHECKS,
+        plumbing::year::checks::CHECKS,
         safety::checks::CHECKS,
         safety::metals::CHECKS,
         safety::shop::CHECKS,
@@ -122,7 +123,6 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         safety::electrical::CHECKS,
         safety::office::CHECKS,
         commissioning::checks::CHECKS,
-        plumbing::year::checks::CHECKS,
     ]
     .into_iter()
     .flatten()

@@ -168,7 +168,7 @@ impl Evaluation {
             Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
             Axis::Month => 12,
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
-            Axis::Choice => plumbing::year::more_rows::choice_count(&self.drawn),
+            Axis::Choice => plumbing::year::extreme_rows::choice_count(&self.drawn),
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),
             Axis::Part | Axis::DepthLayer | Axis::WeepHole | Axis::Strip | Axis::ScrewLine | Axis::Screw => {
                 enclosure::rows_of(&self.drawn, axis)

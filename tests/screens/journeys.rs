@@ -264,6 +264,21 @@ fn the_pictures_of_a_stage_are_leafed_through_and_left() {
 }
 
 #[test]
+fn the_pictures_of_the_year_show_its_months_its_worst_week_and_its_worst_days() {
+    let ascii = Theme { colors: true, ascii: true };
+    for (look, theme, size) in [("wide", FULL, (120, 36)), ("ascii", ascii, (80, 24))] {
+        let mut play = studied(theme, size);
+        play.press("<Right><Right><Right>v").shows("the year's heat by month, 1 of ").shows("further heater");
+        stored(&format!("year-months-{look}"), &mut play);
+        play.press("<Right>").shows("the tank through the worst week");
+        stored(&format!("worst-week-{look}"), &mut play);
+        play.press("<Right><Right>").shows("a power cut at noon");
+        stored(&format!("power-cut-{look}"), &mut play);
+        play.press("<Right><Right>").shows("the coldest clear night");
+    }
+}
+
+#[test]
 fn a_picture_that_cannot_be_drawn_says_what_it_needs() {
     let mut play = Play::of("format = 1\n", FULL, (80, 24));
     play.press("v").shows("This picture cannot be drawn yet.").shows("needs latitude");

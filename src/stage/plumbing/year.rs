@@ -7,17 +7,18 @@ pub mod checks;
 pub mod choices;
 pub mod correlation;
 pub mod entries;
+pub mod extreme_rows;
 pub mod hours;
 pub mod methods;
-pub mod more_rows;
 pub mod pictures;
+pub mod pipes;
 pub mod plant;
 pub mod rows;
 pub mod worst_days;
 
 use std::sync::Arc;
 
-use super::{CONTENTS, HOT_WATER, LINE};
+use super::{HOT_WATER, LINE};
 use crate::climate::Format;
 use crate::model::{Fig, Why};
 use crate::stage::site::{self, frost};
@@ -48,7 +49,6 @@ pub static PLANT: Group = Group {
         "plumbing.tank_insulation",
         "plumbing.tank_room",
         "plumbing.tank_band",
-        "plumbing.pipe_insulation",
         "plumbing.exchanger_type",
         "plumbing.pump_power",
         "plumbing.control_start",
@@ -59,7 +59,7 @@ pub static PLANT: Group = Group {
         "plumbing.element_set",
         "plumbing.element_depth",
     ],
-    groups: &[&LINE, &CONTENTS],
+    groups: &[&LINE, &pipes::PIPES],
 };
 
 /// The simulated year.

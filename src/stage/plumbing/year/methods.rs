@@ -24,6 +24,17 @@ pub static METHODS: &[Method] = &[
         code: "year::simulate, stage::plumbing::year",
     },
     Method {
+        id: "pipe-loss",
+        title: "Losses of the loop's pipe",
+        what: "Conduction through the insulation and a film outside (9 W/(m²·K) indoors, 22 outdoors), run by run as \
+               the loop is written: up to what takes the heat, else to the reservoir, the way is hot, after it cold. A \
+               run without insulation is bare; a hose counts as the loop's pipe. Where no run is written, half of the \
+               loop's length counts each way, insulated alike. In the year all of it loses to the outside air, which \
+               errs to the cautious side for runs indoors.",
+        source: "heat transfer texts; film coefficients from memory",
+        code: "physics::pipe_loss::InsulatedPipe::conductance, stage::plumbing::year::pipes",
+    },
+    Method {
         id: "worst-days",
         title: "The worst days, minute by minute",
         what: "An empty house for fourteen clear midsummer days (16 July, south of the equator 16 January); one such day \

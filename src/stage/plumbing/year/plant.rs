@@ -3,26 +3,22 @@
 use std::f64::consts::PI;
 
 use super::entries::{self as y, ExchangerType, Heater};
+use super::pipes::{INDOORS, INSULATION, Pipes, exchanger, pipes};
 use crate::model::{Fig, Inputs, Why};
-use crate::physics::pipe_loss::{InsulatedPipe, filled_heat_capacity};
 use crate::stage::Solution;
 use crate::stage::absorber::Heat;
 use crate::stage::plumbing::entries::{self as e, LoopType, YearPanel};
-use crate::stage::plumbing::{circuit, effectiveness, panel_count};
+use crate::stage::plumbing::{effectiveness, panel_count};
 use crate::units::si::{
-    Dimension, HeatCapacity, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
+    Dimension, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
 };
 use crate::year::{Auxiliary, Circuit, Collector, Control, CurveCollector, Exchange, LockOut, Plant, Tank};
 
 /// Excess of the liquid over the air at which the curved loss of the panel is taken for the whole year, K (project
 /// rule: a warm tank in mild air).
 const USUAL_EXCESS: f64 = 30.0;
-/// Conductivity of the insulation of tank and pipes, W/(m·K) (foam and wool when warm; common practice, no source).
-const INSULATION: f64 = 0.04;
 /// What connections and feet add to the loss of the tank's faces (common practice, no source).
 const BRIDGES: f64 = 1.33;
-/// Film coefficient of surfaces in a room, W/(m²·K) (8 to 10, from memory).
-const FILM: f64 = 9.0;
 /// Flow on the tank's side of an outside exchanger over that of the panels (UFC 3-440-01, equation 4-1, verified).
 const STORAGE_FLOW: f64 = 1.25;
 /// Conductivity along the tank, wall and stirring included, W/(m·K): 0.6 of water and as much again of the wall
@@ -42,7 +38,7 @@ const OWN_STOP: f64 = 0.5;
 /// The plant of a solution; the filled pipe counts with the panels' heat capacity, since it cools with them at night.
 pub fn plant(solution: &Solution) -> Fig<Plant> {
     let mut plant = with_dry_pipes(solution)?;
-    plant.collector.capacity += pipe_capacity(solution)?;
+    plant.collector.capacity += pipes(solution)?.capacity;
     Ok(plant)
 }
 
@@ -104,43 +100,19 @@ fn loop_of(solution: &Solution) -> Fig<Circuit> {
     let rate = capacity_rate(solution)?;
     let exchange = match effectiveness(inputs)? {
         None => Exchange::Direct,
-        Some(effectiveness) => match inputs.get(&y::EXCHANGER_TYPE)? {
+        Some(effectiveness) => match exchanger(solution).map_or_else(|| inputs.get(&y::EXCHANGER_TYPE), Ok)? {
             ExchangerType::Coil => Exchange::Coil { effectiveness: effectiveness.si() },
             ExchangerType::Plate => {
                 Exchange::Plate { effectiveness: effectiveness.si(), storage_rate: STORAGE_FLOW * rate }
             }
         },
     };
-    let half = pipe_loss(inputs)?;
+    let Pipes { hot, cold, .. } = pipes(solution)?;
     let pump = match inputs.get(&e::LOOP)? {
         LoopType::Thermosiphon => Power::from_si(0.0),
         _ => inputs.get(&y::PUMP_POWER)?,
     };
-    Ok(Circuit { capacity_rate: rate, exchange, hot_pipe: half, cold_pipe: half, pump })
-}
-
-/// Loss of half the loop's pipe.
-fn pipe_loss(inputs: &Inputs) -> Fig<ThermalConductance> {
-    let pipe = InsulatedPipe {
-        od: circuit::tube(inputs)?.od,
-        thickness: inputs.get(&y::PIPE_INSULATION)?,
-        conductivity: ThermalConductivity::from_si(INSULATION),
-        surface: FILM,
-    };
-    let per_metre = pipe.conductance().map_err(Why::out_of_range)?.0;
-    Ok(ThermalConductance::from_si(0.5 * per_metre * inputs.get(&e::PIPE_LENGTH)?.si()))
-}
-
-/// Heat capacity of the filled pipe; nothing in a loop that drains.
-fn pipe_capacity(solution: &Solution) -> Fig<HeatCapacity> {
-    let inputs = &solution.inputs;
-    if inputs.get(&e::LOOP)? == LoopType::Drainback {
-        return Ok(HeatCapacity::from_si(0.0));
-    }
-    let tube = circuit::tube(inputs)?;
-    let liquid = heat(solution)?.fluid.properties_at(circuit::working_temperature().si());
-    let per_metre = filled_heat_capacity(tube.od, tube.wall, &liquid).map_err(Why::out_of_range)?;
-    Ok(HeatCapacity::from_si(per_metre * inputs.get(&e::PIPE_LENGTH)?.si()))
+    Ok(Circuit { capacity_rate: rate, exchange, hot_pipe: hot, cold_pipe: cold, pump })
 }
 
 /// The tank as an upright cylinder.
@@ -165,7 +137,7 @@ fn tank(solution: &Solution) -> Fig<Tank> {
 fn cylinder_loss(volume: f64, height: Length, insulation: Length) -> ThermalConductance {
     let section = volume / height.si();
     let around = (4.0 * PI * section).sqrt() * height.si();
-    let resistance = insulation.si() / INSULATION + 1.0 / FILM;
+    let resistance = insulation.si() / INSULATION + 1.0 / INDOORS;
     ThermalConductance::from_si(BRIDGES * (around + 2.0 * section) / resistance)
 }
 

@@ -1,6 +1,7 @@
 //! The figures of the year: what the simulation found, and the monthly correlation beside it.
 
 use super::correlation::{Correlation, Part};
+use super::pipes::{PIPES, pipes};
 use super::{YEAR, Year, from_sun};
 use crate::climate::HourOfYear;
 use crate::model::{Fig, Value, Why};
@@ -9,7 +10,7 @@ use crate::stage::plumbing::rows::{AREA, plain, row};
 use crate::stage::site::basis;
 use crate::stage::site::rows::month;
 use crate::stage::{Axis, Figure, Solution};
-use crate::units::Kind::{Count, Energy, Irradiation, Number, Percent, Temperature};
+use crate::units::Kind::{Conductance, Count, Energy, Irradiation, Number, Percent, Temperature};
 use crate::units::Quantity;
 use crate::units::si::{Dimension, RadiantExposure, Time};
 use crate::year::Tally;
@@ -107,6 +108,14 @@ pub static FIGURES: &[Figure] = &[
         Ok(whole(s)?.pipe_loss().into())
     })
     .by("hourly-year", "to the outside air while the pump runs", &[]),
+    Figure::new("plumbing.hot_pipe_loss", "heat lost by the pipe to the tank", Conductance, &PIPES, |s, _| {
+        Ok(pipes(s)?.hot.into())
+    })
+    .by("pipe-loss", "sum over runs of length/(ln(r2/r1)/(2π k) + 1/(2π r2 h))", &[]),
+    Figure::new("plumbing.cold_pipe_loss", "heat lost by the pipe to the panels", Conductance, &PIPES, |s, _| {
+        Ok(pipes(s)?.cold.into())
+    })
+    .by("pipe-loss", "sum over runs of length/(ln(r2/r1)/(2π k) + 1/(2π r2 h))", &[]),
     Figure::new("plumbing.pump_hours", "hours the pump runs", Count, &YEAR, |s, _| Ok(hours(whole(s)?.pump_time())))
         .by("hourly-year", "sum over the hours", &[]),
     Figure::new("plumbing.pump_energy", "electricity of the pump", Energy, &YEAR, |s, _| {
