@@ -191,6 +191,9 @@ fn bars(chart: &Chart, theme: Theme, dots: (u16, u16), context: &mut Context<'_>
         context.marker(Marker::Custom(letter));
         context.draw(&Points { coords: &[(*place, f64::midpoint(*foot, *head))], color: theme.series(number) });
     }
+    if !theme.ascii {
+        context.marker(Marker::Braille);
+    }
 }
 
 fn marks(chart: &Chart, theme: Theme, context: &mut Context<'_>) {

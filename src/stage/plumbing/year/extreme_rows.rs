@@ -58,7 +58,12 @@ pub static FIGURES: &[Figure] = &[
     .by("worst-days", "hottest minute of that day", &[]),
     Figure::new("plumbing.cut_time", "from the cut to 100 °C at the plate", Time, &WORST_DAYS, |s, _| {
         let never = || Why::out_of_range("the plate does not reach 100 °C on that day");
-        Ok(worst(s)?.cut.reaches_hundred_after(NOON).ok_or_else(never)?.into())
+        match worst(s)?.cut.reaches_hundred_after(NOON).ok_or_else(never)? {
+            none if none.si() <= 0.0 => {
+                Err(Why::out_of_range("the panels stand hot before noon already: the tank is at its limit"))
+            }
+            some => Ok(some.into()),
+        }
     })
     .by("worst-days", "minutes from noon", &[]),
     Figure::new("plumbing.night_plate", "coldest plate, coldest night", Temperature, &WORST_DAYS, |s, _| {
