@@ -5,6 +5,7 @@
 //! equation, ranges, units and source.
 
 pub mod atmosphere;
+pub mod bend;
 pub mod clear_sky;
 pub mod coil;
 pub mod collector;

@@ -37,6 +37,20 @@ impl Exposure {
         let height = within("height above ground", height.si(), 0.0, gradient * FOOT)? / FOOT;
         Ok(2.01 * (height.max(LOWEST_FEET) / gradient).powf(2.0 / exponent))
     }
+
+    /// K_z = 2.41 (z/z_g)^(2/α), with α and z_g 7.5 and 3280, 9.8 and 2460, 11.5 and 1935 ft (ASCE 7 of 2022, from
+    /// memory; it gives 1.00 in open country at 33 ft, where the gust is defined).
+    ///
+    /// Below 15 ft (4.6 m) the value of 15 ft holds; an error above z_g.
+    pub fn coefficient_of_2022(self, height: Length) -> Result<f64, DomainError> {
+        let (exponent, gradient) = match self {
+            Self::B => (7.5, 3280.0),
+            Self::C => (9.8, 2460.0),
+            Self::D => (11.5, 1935.0),
+        };
+        let height = within("height above ground", height.si(), 0.0, gradient * FOOT)? / FOOT;
+        Ok(2.41 * (height.max(LOWEST_FEET) / gradient).powf(2.0 / exponent))
+    }
 }
 
 /// Factors on the dynamic pressure of the wind, all 1 for the bare pressure.
@@ -127,6 +141,15 @@ mod tests {
         let at = |metres| Exposure::C.coefficient(Length::from_si(metres)).unwrap();
         assert!((at(1.0) - at(4.572)).abs() < 1e-12);
         assert!(Exposure::B.coefficient(Length::from_si(500.0)).is_err());
+    }
+
+    /// The gust of the map is that of open country at 33 ft, so K_z is 1 there by definition.
+    #[test]
+    fn open_country_at_ten_metres_is_where_the_gust_is_defined() {
+        let height = Length::from_si(33.0 * FOOT);
+        assert!((Exposure::C.coefficient_of_2022(height).unwrap() - 1.0).abs() < 0.005);
+        assert!((Exposure::C.coefficient(height).unwrap() - 1.0).abs() < 0.01);
+        assert!(Exposure::B.coefficient_of_2022(height).unwrap() < Exposure::D.coefficient_of_2022(height).unwrap());
     }
 
     #[test]

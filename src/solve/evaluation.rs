@@ -166,6 +166,8 @@ impl Evaluation {
         let count = match axis {
             Axis::Celsius => return commissioning::sensor::TABLE.iter().map(ToString::to_string).collect(),
             Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
+            Axis::Link => return enclosure::chain::links(&self.drawn).map(str::to_owned).to_vec(),
+            Axis::Mount => enclosure::rack::mounts(&self.drawn).map_or(0, |mounts| mounts.positions.len()),
             Axis::Month => 12,
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
             Axis::Choice => plumbing::year::extreme_rows::choice_count(&self.drawn),

@@ -76,8 +76,18 @@ impl CardFigure {
     }
 }
 
-static CARDS: LazyLock<Vec<&'static Card>> =
-    LazyLock::new(|| [absorber::cards::CARDS, enclosure::cards::CARDS].into_iter().flatten().collect());
+static CARDS: LazyLock<Vec<&'static Card>> = LazyLock::new(|| {
+    [
+        absorber::cards::CARDS,
+        enclosure::cards::CARDS,
+        enclosure::glass::cards::CARDS,
+        enclosure::capping::cards::CARDS,
+        enclosure::rack::cards::CARDS,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+});
 
 /// All cards, in the order of the stages.
 pub fn cards() -> &'static [&'static Card] {

@@ -22,6 +22,9 @@ pub struct Source {
 pub static SOURCES: &[Source] = &[
     Source { name: "the harp", demands: absorber::demands::demands, group: &absorber::demands::DEMANDS },
     Source { name: "the box", demands: enclosure::demands::demands, group: &enclosure::demands::DEMANDS },
+    Source { name: "the caps", demands: enclosure::capping::demands, group: &enclosure::capping::DEMANDS },
+    Source { name: "the rack", demands: enclosure::rack::demands::demands, group: &enclosure::rack::demands::DEMANDS },
+    Source { name: "the links", demands: enclosure::links::demands, group: &enclosure::links::DEMANDS },
     Source { name: "the loop", demands: plumbing::demands::demands, group: &plumbing::demands::DEMANDS },
 ];
 

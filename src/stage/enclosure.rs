@@ -3,16 +3,23 @@
 //! Which figure comes from where: `rows`; the box is sized in `timber`, the pane in `glass`, hot faces in `heat`, masses
 //! in `mass`; the laws are in `physics`.
 
+pub mod capping;
 pub mod cards;
+pub mod chain;
 pub mod checks;
 pub mod demands;
 pub mod entries;
 pub mod glass;
 pub mod heat;
 pub mod joinery;
+pub mod links;
+pub mod loads;
+pub mod mass;
 pub mod mass;
 pub mod methods;
+pub mod methods;
 pub mod openings;
+pub mod rack;
 pub mod rows;
 pub mod screws;
 pub mod steps;
@@ -98,6 +105,7 @@ pub static COVER: Group = Group {
 pub static PANE: Group = Group {
     name: "the pane",
     entries: &[
+        "enclosure.glass",
         "enclosure.glass_bite",
         "enclosure.glass_clearance",
         "enclosure.glass_thickness",

@@ -60,17 +60,21 @@ pub enum Axis {
     Celsius,
     /// The lines of the bill of materials, by their keys.
     Material,
+    /// The mounts along a rail, keys from `1`.
+    Mount,
+    /// The links from the glass to rafter or soil, by their names.
+    Link,
 }
 
 impl Axis {
     /// Whether a key can stand on this axis at all; how many there are depends on the project.
     pub fn takes(self, key: &str) -> bool {
-        if self == Self::Material {
+        if matches!(self, Self::Material | Self::Link) {
             return !key.is_empty();
         }
         let number: Option<i32> = key.parse().ok().filter(|number: &i32| number.to_string() == key);
         number.is_some_and(|number| match self {
-            Self::Celsius | Self::Material => true,
+            Self::Celsius | Self::Material | Self::Link => true,
             Self::Month => (1..=12).contains(&number),
             Self::Hole
             | Self::Riser
@@ -81,7 +85,8 @@ impl Axis {
             | Self::WeepHole
             | Self::Strip
             | Self::ScrewLine
-            | Self::Screw => number >= 1,
+            | Self::Screw
+            | Self::Mount => number >= 1,
         })
     }
 }

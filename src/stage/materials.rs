@@ -32,7 +32,14 @@ pub static BILL: Group = Group {
         "materials.*.source",
         "project.units",
     ],
-    groups: &[&absorber::demands::DEMANDS, &enclosure::demands::DEMANDS, &plumbing::demands::DEMANDS],
+    groups: &[
+        &absorber::demands::DEMANDS,
+        &enclosure::demands::DEMANDS,
+        &enclosure::capping::DEMANDS,
+        &enclosure::rack::demands::DEMANDS,
+        &enclosure::links::DEMANDS,
+        &plumbing::demands::DEMANDS,
+    ],
 };
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! The pictures that a stage declares, by title, with a few words below. How they are painted is for a face.
 
-use super::{Solution, absorber, plumbing, site};
+use super::{Solution, absorber, enclosure, plumbing, site};
 use crate::model::scene::Scene;
 use crate::model::{Chart, Fig, Stage};
 
@@ -96,12 +96,33 @@ static PLUMBING: [Picture; 6] = [
     },
 ];
 
+static ENCLOSURE: [Picture; 2] = [
+    Picture {
+        title: "the rack from the side, to scale",
+        draw: |s| enclosure::rack::drawing::rack_scene(s).map(Drawing::Scene),
+        caption: &[
+            "Tilt {site.tilt}, {enclosure.rise_over_run}; rise {enclosure.rise}, run {enclosure.run}.",
+            "Mounts from the left end of the row: {enclosure.mount_position}.",
+            "Weakest link: {enclosure.weakest_link}. Screening only.",
+        ],
+    },
+    Picture {
+        title: "the cap in section, to scale",
+        draw: |s| enclosure::capping::drawing::cap_scene(s).map(Drawing::Scene),
+        caption: &[
+            "Strip {enclosure.cap_developed}; bends at {enclosure.cap_bend_1} and {enclosure.cap_bend_2} from the edge on \
+             the glass.",
+        ],
+    },
+];
+
 /// The pictures of a stage, in the order in which they are leafed through.
 pub fn of(stage: Stage) -> &'static [Picture] {
     match stage {
         Stage::Site => &SITE,
         Stage::Absorber => &ABSORBER,
         Stage::Plumbing => &PLUMBING,
+        Stage::Enclosure => &ENCLOSURE,
         _ => &[],
     }
 }

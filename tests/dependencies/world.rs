@@ -34,7 +34,9 @@ const WITHOUT: [(&str, &str); 4] = [
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 8] = [
+const ONLY: [(&str, &[&str]); 10] = [
+    ("flush", &["enclosure"]),
+    ("ground", &["enclosure"]),
     ("clear", &["site"]),
     ("compass", &["site"]),
     ("fitted", &["plumbing"]),

@@ -14,6 +14,7 @@ mod harp_shop;
 mod logger;
 mod materials;
 mod plumbing;
+mod rack;
 mod safety;
 mod safety_work;
 mod site;

@@ -68,7 +68,21 @@ fn the_loop_freezes_where_handbooks_say() {
 
 #[test]
 fn the_small_project_is_clear_but_for_what_is_not_measured() {
-    let open = ["enclosure.square"];
+    // The small project has no code values, no rack, no caps: what hangs on them is unknown.
+    let open = [
+        "enclosure.square",
+        "enclosure.cap-metals",
+        "enclosure.sealant",
+        "enclosure.glass-snow",
+        "enclosure.glass-confirmed",
+        "enclosure.pane-pressure",
+        "enclosure.lag-fit",
+        "enclosure.flush-limits",
+        "enclosure.roof-load",
+        "enclosure.rack-stands",
+        "enclosure.service-way",
+        "enclosure.chain",
+    ];
     for judged in &Bench::small().evaluate().verdicts {
         let id = judged.check.id;
         let of_these = id.starts_with("safety.") || id.starts_with("enclosure.");

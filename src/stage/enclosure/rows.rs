@@ -157,7 +157,7 @@ pub static FIGURES: &[Figure] = &[
         &[("q", "enclosure.glass_pressure")],
     ),
     Figure::new("enclosure.glass_stress_linear", "stress of the glass, upper bound", Pressure, &PRESSURE, |s, _| {
-        Ok(pressed(s)?.linear_stress.into())
+        Ok(pressed(s)?.linear.stress.into())
     })
     .by("glass-pressure", "σ = 6 β {q} a²/t²", &[("q", "enclosure.glass_pressure")]),
     Figure::new("enclosure.glass_deflection", "deflection of the glass", Length, &PRESSURE, |s, _| {
