@@ -21,6 +21,7 @@ mod new;
 mod opening;
 mod output;
 pub mod problems;
+mod procedure;
 mod report;
 mod rows;
 mod selection;
@@ -35,8 +36,8 @@ use std::process::ExitCode;
 
 use clap::{CommandFactory, Parser};
 
-use arguments::Arguments;
 pub use arguments::Command;
+use arguments::{Arguments, Shown};
 use failure::{Answer, Failure};
 use lines::Page;
 pub use opening::today;
@@ -92,6 +93,11 @@ fn answer(command: &Command) -> Result<Answer, Failure> {
         Command::Merge { base, ours, theirs } => merge::merge(base, ours, theirs),
         Command::Settle { file, key, side } => merge::settle(file, key, (*side).into()),
         Command::Adopt { old, new, set } => adopt::adopt(old, new, set),
+        Command::Procedure { file, name } => procedure::procedure(file, name.as_deref()),
+        Command::Trouble { file, symptom, answers } => {
+            let answers: Vec<bool> = answers.iter().map(|shown| *shown == Shown::Yes).collect();
+            procedure::trouble(file, symptom.as_deref(), &answers)
+        }
         Command::Figures => Ok(Answer::of(tables::declared())),
         Command::Completions { shell } => Ok(Answer::of(completions(*shell))),
         Command::Man => manual(),

@@ -14,6 +14,7 @@ pub mod materials;
 pub mod method;
 pub mod picture;
 pub mod plumbing;
+pub mod procedure;
 pub mod safety;
 pub mod site;
 pub mod solution;
@@ -60,6 +61,12 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         safety::entries::outdoors::ENTRIES,
         safety::entries::office::ENTRIES,
         commissioning::entries::ENTRIES,
+        commissioning::filling::ENTRIES,
+        commissioning::comparison::ENTRIES,
+        commissioning::control::ENTRIES,
+        commissioning::functional::ENTRIES,
+        commissioning::log_entries::ENTRIES,
+        commissioning::upkeep::ENTRIES,
     ]
     .concat()
 });
@@ -99,6 +106,12 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         safety::metals::FIGURES,
         safety::outdoors::FIGURES,
         commissioning::rows::FIGURES,
+        commissioning::filling::FIGURES,
+        commissioning::comparison::FIGURES,
+        commissioning::control::FIGURES,
+        commissioning::functional::FIGURES,
+        commissioning::log_rows::FIGURES,
+        commissioning::upkeep::FIGURES,
     ]
     .into_iter()
     .flatten()
@@ -139,6 +152,12 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         safety::electrical::CHECKS,
         safety::office::CHECKS,
         commissioning::checks::CHECKS,
+        commissioning::filling::CHECKS,
+        commissioning::comparison::CHECKS,
+        commissioning::control::CHECKS,
+        commissioning::functional::CHECKS,
+        commissioning::log_checks::CHECKS,
+        commissioning::upkeep::CHECKS,
     ]
     .into_iter()
     .flatten()
@@ -156,6 +175,8 @@ static STEPS: LazyLock<Vec<&'static Step>> = LazyLock::new(|| {
         plumbing::steps::STEPS,
         safety::steps::STEPS,
         commissioning::steps::STEPS,
+        commissioning::functional::STEPS,
+        commissioning::steps::LAST,
     ]
     .into_iter()
     .flatten()

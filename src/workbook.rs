@@ -8,6 +8,7 @@ pub mod compare;
 pub mod desk;
 pub mod explain;
 pub mod find;
+pub mod log;
 pub mod record;
 pub mod revision;
 pub mod sample;
@@ -34,6 +35,7 @@ use crate::project::{Problem, Project};
 use crate::solve::{Evaluation, Snapshot, evaluate};
 use crate::stage::study::{Outcome, STUDIES, Studies};
 use crate::stage::{self, World};
+use log::Logs;
 use sky::Sky;
 
 /// A disk that can be shared with other threads.
@@ -69,6 +71,7 @@ pub struct Workbook {
     /// What is on the disk, if it was ever saved: its stamp and text.
     saved: Option<(Stamp, String)>,
     sky: Sky,
+    logs: Logs,
     today: Date,
     studies: Studies,
     /// What the studies that are laid in were computed from.
@@ -103,6 +106,7 @@ impl Workbook {
     fn of(disk: SharedDisk, path: &Path, text: String, project: Project, today: Date) -> Self {
         let read_only = project.read_only().cloned().map(ReadOnly::Problem);
         let sky = Sky::new(Arc::clone(&disk), path);
+        let logs = Logs::new(Arc::clone(&disk), path);
         let empty = Snapshot {
             entries: Arc::default(),
             records: Arc::default(),
@@ -118,6 +122,7 @@ impl Workbook {
             project,
             saved: None,
             sky,
+            logs,
             today,
             studies: Studies::default(),
             studied: vec![None; STUDIES.len()],
@@ -213,6 +218,9 @@ impl Workbook {
         if sky::reads(id) {
             snapshot.world.sky = self.sky.clone().over(&snapshot.entries);
         }
+        if log::reads(id) {
+            snapshot.world.log = self.logs.clone().over(&snapshot.entries);
+        }
         let after = evaluate(&snapshot);
         Ok((value, compare::differences(&self.evaluation, &after)))
     }
@@ -237,7 +245,9 @@ impl Workbook {
         self.lock = None;
         self.read_only = self.project.read_only().cloned().map(ReadOnly::Problem);
         self.take_lock();
-        self.sky = Sky::new(Arc::clone(&self.disk), path); // weather files are named from the project's folder
+        // Weather and logger files are named from the project's folder.
+        self.sky = Sky::new(Arc::clone(&self.disk), path);
+        self.logs = Logs::new(Arc::clone(&self.disk), path);
         self.renew();
         Ok(())
     }
@@ -261,6 +271,7 @@ impl Workbook {
         self.done.clear();
         self.undone.clear();
         self.sky.forget();
+        self.logs.forget();
         self.renew();
         Ok(())
     }
@@ -343,7 +354,11 @@ impl Workbook {
     }
 
     fn evaluate_again(&mut self) {
-        let world = World { sky: self.sky.over(&self.project.entries), today: self.today };
+        let world = World {
+            sky: self.sky.over(&self.project.entries),
+            log: self.logs.over(&self.project.entries),
+            today: self.today,
+        };
         let snapshot = Snapshot {
             entries: Arc::new(self.project.entries.clone()),
             records: Arc::new(self.project.records.clone()),

@@ -373,6 +373,46 @@ fn nothing_that_a_terminal_would_obey_is_ever_printed() {
 }
 
 #[test]
+fn commissioning_can_be_done_without_a_screen() {
+    let boatyard = concat!(env!("CARGO_MANIFEST_DIR"), "/sample-projects/boatyard-shower.toml");
+    let flat = |output: &Output| out(output).split_whitespace().collect::<Vec<_>>().join(" ");
+    let shown = flat(&run(&["show", boatyard, "commissioning"]));
+    for words in
+        ["measured gain", "faults of the log", "20 rows doubled", "clock ahead of the sun", "resistor for frost"]
+    {
+        assert!(shown.contains(words), "{words}\n{shown}");
+    }
+    let checked = out(&run(&["check", boatyard]));
+    for id in ["commissioning.log-sound", "commissioning.performance-agrees", "commissioning.proof-power-cut"] {
+        assert!(checked.contains(id), "{id}");
+    }
+    let list = flat(&run(&["procedure", boatyard]));
+    for name in ["acceptance", "handover", "repair", "lay-up", "restart", "substitution", "end-of-life", "emergency"] {
+        assert!(list.contains(&format!(" {name}: ")), "{list}");
+    }
+    let output = run(&["procedure", boatyard, "acceptance"]);
+    assert!(out(&output).lines().all(|line| line.width() <= 80));
+    let sheet = flat(&output);
+    assert!(sheet.contains("clear: measured against computed (commissioning.performance-agrees)"), "{sheet}");
+    assert!(sheet.contains("unknown: relief valve lifted (commissioning.proof-relief)"), "{sheet}");
+}
+
+#[test]
+fn trouble_asks_for_one_measurement_at_a_time() {
+    let boatyard = concat!(env!("CARGO_MANIFEST_DIR"), "/sample-projects/boatyard-shower.toml");
+    let ask = |answers: &[&str]| out(&run(&[&["trouble", boatyard, "large-rise"], answers].concat()));
+    let first = ask(&[]);
+    assert!(first.contains("Measure: flow by bucket or meter") && first.contains("gpm"), "{first}");
+    assert!(!first.contains("cold pressure"), "{first}");
+    assert!(ask(&["no"]).contains("Likely: air in the loop"));
+    assert!(ask(&["yes"]).contains("Measure: cold pressure"));
+    assert!(ask(&["yes", "yes", "yes"]).contains("All as it should be"));
+    let wrong = run(&["trouble", boatyard, "large-ris"]);
+    assert_eq!(code(&wrong), 2);
+    assert!(err(&wrong).contains("did you mean 'large-rise'?"), "{}", err(&wrong));
+}
+
+#[test]
 fn a_reader_that_goes_away_is_no_error() {
     let (_folder, path) = project(sample::TEXT);
     for arguments in [vec!["show", &path], vec!["show", &path, "--json"], vec!["figures"], vec!["--help"], vec!["man"]]

@@ -142,6 +142,23 @@ pub enum Command {
         #[arg(long, value_name = "ID=VALUE")]
         set: Vec<String>,
     },
+    /// Print a procedure with the project's numbers: acceptance, hand-over, repair, lay-up and others
+    Procedure {
+        /// The project file
+        file: PathBuf,
+        /// Its name; lists them if none is given
+        name: Option<String>,
+    },
+    /// Find a fault: one measurement at a time, with the value that this project should show
+    Trouble {
+        /// The project file
+        file: PathBuf,
+        /// What is seen; lists the symptoms if none is given
+        symptom: Option<String>,
+        /// Whether each measurement so far showed what it should
+        #[arg(value_enum)]
+        answers: Vec<Shown>,
+    },
     /// List everything that is declared: entries, figures, checks and steps
     Figures,
     /// Print the completions for a shell
@@ -180,6 +197,15 @@ impl From<Whose> for Side {
             Whose::Base => Self::Base,
         }
     }
+}
+
+/// Whether a measurement showed what it should.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Shown {
+    /// It did
+    Yes,
+    /// It did not
+    No,
 }
 
 /// The family of units that results are printed in.

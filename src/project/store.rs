@@ -1,7 +1,7 @@
 //! Keeping a file without ever losing it: read with a stamp, save by rename, notice changes made elsewhere.
 
 use std::fs::{self, File, OpenOptions};
-use std::io::{self, Write};
+use std::io::{self, Cursor, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
@@ -22,6 +22,10 @@ pub struct Stamp {
 pub trait Disk {
     /// The whole content of a file.
     fn read(&self, path: &Path) -> io::Result<Vec<u8>>;
+    /// A file as a stream, for files that are too long to be held whole.
+    fn open(&self, path: &Path) -> io::Result<Box<dyn Read>> {
+        Ok(Box::new(Cursor::new(self.read(path)?)))
+    }
     /// The time of the last change.
     fn changed(&self, path: &Path) -> io::Result<Option<SystemTime>>;
     /// The file that a path leads to, symbolic links followed.
@@ -155,6 +159,10 @@ pub struct RealDisk;
 impl Disk for RealDisk {
     fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
         fs::read(path)
+    }
+
+    fn open(&self, path: &Path) -> io::Result<Box<dyn Read>> {
+        Ok(Box::new(File::open(path)?))
     }
 
     fn changed(&self, path: &Path) -> io::Result<Option<SystemTime>> {

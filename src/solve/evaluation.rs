@@ -90,7 +90,7 @@ pub fn solve(inputs: Inputs, world: &World, studies: &Studies, earlier: Option<&
     let enclosure = enclosure::solve(&inputs, &absorber, timber_box);
     let plumbing = plumbing::solve(&inputs, &site, &absorber, &enclosure);
     let safety = safety::solve(&inputs, &site, &absorber, &plumbing);
-    let commissioning = commissioning::solve(&inputs, &absorber, &plumbing);
+    let commissioning = commissioning::solve(&inputs, world, &absorber, &plumbing);
     let mut solution = Solution {
         inputs,
         solver: solve,
@@ -168,6 +168,9 @@ impl Evaluation {
             Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
             Axis::Link => return enclosure::chain::links(&self.drawn).map(str::to_owned).to_vec(),
             Axis::Mount => enclosure::rack::mounts(&self.drawn).map_or(0, |mounts| mounts.positions.len()),
+            Axis::LogDay => commissioning::log_rows::listed_days(&self.drawn),
+            Axis::Point => commissioning::log_rows::listed_points(&self.drawn),
+            Axis::Upkeep => commissioning::upkeep::TASKS.len(),
             Axis::Month => 12,
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
             Axis::Choice => plumbing::year::extreme_rows::choice_count(&self.drawn),

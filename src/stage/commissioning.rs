@@ -1,17 +1,31 @@
 //! Commissioning: proofs in numbers, of panels, loop, sensors, flow and draining.
 //!
-//! Which figure comes from where: `rows`; pressure tests are put together in `proof`, sensors in `sensor`, flow and
-//! draining below; the laws are in `physics`.
+//! Which figure comes from where: `rows` and `log_rows`; pressure tests are put together in `proof`, sensors in
+//! `sensor`, the logger file in `logged`, flow and draining below; the laws are in `physics`.
 
+pub mod cards;
 pub mod checks;
+pub mod comparison;
+pub mod control;
 pub mod entries;
+pub mod filling;
+pub mod functional;
+pub mod log;
+pub mod log_checks;
+pub mod log_entries;
+pub mod log_rows;
+pub mod logged;
 pub mod methods;
+pub mod performance;
+pub mod procedures;
 pub mod proof;
 pub mod rows;
 pub mod sensor;
 pub mod steps;
+pub mod trouble;
+pub mod upkeep;
 
-use super::{Group, absorber, plumbing};
+use super::{Group, World, absorber, plumbing};
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::flow_measurement::{Bucket, Catch};
 use crate::physics::pressure_test::TestPressure;
@@ -36,6 +50,8 @@ pub struct Results {
     pub flow: Fig<BucketFlow>,
     /// What should drain.
     pub drains: Fig<Volume>,
+    /// What the logger file says.
+    pub logged: logged::Logged,
 }
 
 /// Flow by bucket and watch.
@@ -74,6 +90,7 @@ pub static PANEL_TEST: Group = Group {
         "commissioning.panel_hold",
         "commissioning.panel_pumped",
         "commissioning.panel_weeps",
+        "commissioning.hold_time",
         "site.altitude",
     ],
     groups: &[&TEST, &absorber::HEAT],
@@ -92,6 +109,7 @@ pub static LOOP_TEST: Group = Group {
         "commissioning.loop_hold",
         "commissioning.loop_pumped",
         "commissioning.loop_weeps",
+        "commissioning.hold_time",
         "site.altitude",
     ],
     groups: &[&GAUGE, &plumbing::CONTENTS],
@@ -112,7 +130,7 @@ pub static FLOW: Group = Group {
 };
 
 /// Solves the stage.
-pub fn solve(inputs: &Inputs, absorber: &absorber::Results, plumbing: &plumbing::Results) -> Results {
+pub fn solve(inputs: &Inputs, world: &World, absorber: &absorber::Results, plumbing: &plumbing::Results) -> Results {
     let test_pressure = proof::test_pressure(inputs);
     let gauge_target = test_pressure.clone().and_then(|test| proof::gauge_target(inputs, test.pressure));
     let panel_target = test_pressure.clone().map(|test| test.pressure);
@@ -122,6 +140,7 @@ pub fn solve(inputs: &Inputs, absorber: &absorber::Results, plumbing: &plumbing:
         sensor: sensor::panel(inputs),
         flow: flow(inputs),
         drains: plumbing.contents.clone().map(|contents| contents.drains),
+        logged: logged::solve(inputs, world, absorber),
         test_pressure,
         gauge_target,
     }

@@ -36,6 +36,12 @@ impl Group {
 pub enum Axis {
     /// January to December, keys `1` to `12`.
     Month,
+    /// The last days of the logger file.
+    LogDay,
+    /// The last efficiency points of the logger file.
+    Point,
+    /// The tasks of the calendar.
+    Upkeep,
     /// The holes of a header, keys from `1`.
     Hole,
     /// The risers of a harp from the inlet, keys from `1`.
@@ -76,6 +82,7 @@ impl Axis {
         number.is_some_and(|number| match self {
             Self::Celsius | Self::Material | Self::Link => true,
             Self::Month => (1..=12).contains(&number),
+            Self::LogDay | Self::Point | Self::Upkeep => number > 0,
             Self::Hole
             | Self::Riser
             | Self::RiserBar

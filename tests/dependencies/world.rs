@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use jiff::civil::date;
 use sunharp::climate::Climate;
+use sunharp::logger::Log;
 use sunharp::model::inputs::Given;
 use sunharp::model::{Entries, EntrySpec, Fig, Inputs, PanelLetter, Records, Role, Value, Why};
 use sunharp::project::Project;
@@ -15,6 +16,7 @@ use sunharp::solve::{Evaluation, overlay, solve};
 use sunharp::stage::study::{Cancel, STUDIES, Studies};
 use sunharp::stage::{self, Solution, World};
 use sunharp::units::System;
+use sunharp::workbook::log::{self, Logs};
 use sunharp::workbook::sky::{self, Sky};
 
 use super::perturb::Change;
@@ -34,9 +36,10 @@ const WITHOUT: [(&str, &str); 4] = [
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 10] = [
+const ONLY: [(&str, &[&str]); 11] = [
     ("flush", &["enclosure"]),
     ("ground", &["enclosure"]),
+    ("platinum", &["commissioning"]),
     ("clear", &["site"]),
     ("compass", &["site"]),
     ("fitted", &["plumbing"]),
@@ -73,8 +76,9 @@ pub fn bases() -> Vec<Base> {
     entries.extend(rich.entries);
     let panel = PanelLetter::new('A');
     let overlay::Overlay { measured_only: measured, repeats, .. } = overlay::readings(&rich.records, panel);
-    let world = World { sky: sky_over(&entries), today: date(2026, 6, 1) };
+    let world = World { sky: sky_over(&entries), log: log_over(&entries), today: date(2026, 6, 1) };
     assert!(world.sky.is_ok(), "{:?}", world.sky.err());
+    assert!(world.log.is_ok(), "{:?}", world.log.err());
     let base = Base { name: FIRST.to_owned(), entries, measured, repeats, panels: sample.panels, world };
     let mut bases = vec![base.clone()];
     for (name, overlay) in rich.variants {
@@ -103,6 +107,11 @@ fn sky_over(entries: &Entries) -> Fig<Arc<Climate>> {
 
 fn is_quick(study: &str) -> bool {
     !SLOW.contains(&study)
+}
+
+fn log_over(entries: &Entries) -> Fig<Arc<Log>> {
+    let beside = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/dependencies/rich.toml");
+    Logs::new(Arc::new(RealDisk), &beside).over(entries)
 }
 
 impl Base {
@@ -157,6 +166,9 @@ impl Base {
         }
         if sky::reads(id) {
             other.world.sky = sky_over(&other.entries);
+        }
+        if log::reads(id) {
+            other.world.log = log_over(&other.entries);
         }
         other
     }

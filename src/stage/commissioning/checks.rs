@@ -44,17 +44,20 @@ fn test_medium(s: &Solution) -> Fig<Judgement> {
 }
 
 fn proof(proof: &Proof) -> Fig<Judgement> {
-    let result = proof.held.clone()?.result;
+    let held = proof.held.clone()?;
+    let result = held.result;
     let (target, started) = (proof.target.clone()?, proof.started.clone()?);
     let low = started < target * REACHED;
+    let short = held.held_share < 1.0;
     let verdict = match result.outcome {
         Outcome::Leak => Verdict::Stop,
         Outcome::CannotTell => Verdict::Unknown,
-        Outcome::NoLeakSeen if low => Verdict::Caution,
+        Outcome::NoLeakSeen if low || short => Verdict::Caution,
         Outcome::NoLeakSeen => Verdict::Clear,
     };
     let part = match (result.outcome, low) {
         (Outcome::NoLeakSeen, true) => "no leak seen, but the test began below its pressure",
+        (Outcome::NoLeakSeen, false) if short => "no leak seen, but it was held for less than was wanted",
         (seen, _) => outcome(seen),
     };
     let margin = result.allowance - result.corrected_change.abs();

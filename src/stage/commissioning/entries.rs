@@ -30,6 +30,13 @@ pub static DOUBT: Entry<TemperatureInterval> =
         .usual(0.05, 2.0)
         .default("0.5 K");
 
+/// How long a test is held.
+pub static HOLD: Entry<Time> = Entry::quantity("commissioning.hold_time", "pressure held for")
+    .why("after 15 to 30 minutes of settling; longer shows smaller leaks")
+    .hard(60.0, LONGEST)
+    .usual(900.0, 86_400.0)
+    .default("60 min");
+
 const HIGHEST: f64 = 5e6;
 const COLDEST: f64 = ZERO_CELSIUS - 30.0;
 const HOTTEST: f64 = ZERO_CELSIUS + 99.0;
@@ -181,6 +188,7 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &DIVISION.spec,
     &GAUGE_HEIGHT.spec,
     &DOUBT.spec,
+    &HOLD.spec,
     &PANEL_START.spec,
     &PANEL_START_TEMPERATURE.spec,
     &PANEL_END.spec,

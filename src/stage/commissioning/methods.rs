@@ -49,4 +49,157 @@ pub static METHODS: &[Method] = &[
         source: "guide to the expression of uncertainty in measurement, from memory",
         code: "physics::flow_measurement::Bucket",
     },
+    Method {
+        id: "log-file",
+        title: "The logger file",
+        what: "A table of times and readings with any separator, decimal point or comma, units in the header or below it. \
+               Times with offsets are brought to the first row's; without one a jump of an hour early on a Sunday of \
+               spring or autumn counts as summer time. A doubled time counts once, the later row.",
+        source: "project rule; ISO 8601 for times",
+        code: "logger",
+    },
+    Method {
+        id: "log-faults",
+        title: "What is no reading",
+        what: "Exactly 85.0 °C away from its neighbours and -127 °C are a digital sensor's power-up and loss; faster than \
+               5 K in 10 s, except after the pump has switched; the same value for half an hour with the pump running \
+               (two hours for tank and air). All are left out, none is held over.",
+        source: "sentinels: public reports (verified); limits: project rules",
+        code: "logger::clean",
+    },
+    Method {
+        id: "log-clock",
+        title: "The logger's clock",
+        what: "On each day with a smooth sun the middle of its sunlight is compared with that of a clear sky on the same \
+               plane behind the same skyline; the median counts.",
+        source: "sun: Duffie & Beckman ch. 1; clear sky: Ineichen & Perez 2002; method: project rule",
+        code: "stage::commissioning::log::clock_error",
+    },
+    Method {
+        id: "log-heat",
+        title: "Heat of a day",
+        what: "Trapezoids of flow times difference from row to row, never over more than three steps, times density and \
+               specific heat at the mean temperature. What goes out again stands apart. A day counts when 95 % of its \
+               daylight is there.",
+        source: "first law; 95 % and three steps: project rules",
+        code: "logger::day, stage::commissioning::log::days",
+    },
+    Method {
+        id: "efficiency-points",
+        title: "Efficiency points",
+        what: "Ten minutes after ten of settling: sun ± 50 W/m² and 700 at least, air ± 1.5 K, inlet ± 0.5 K, flow ± 2 %, \
+               rise 1.5 K, sun within 30° of straight on. What the panel takes up while it warms is added; beam is \
+               counted by 1 − 0.1 (1/cos θ − 1), diffuse light by 0.9, parted by the plane's clearness. On absorber area.",
+        source: "ISO 9806-1:1994 as reported (verified), relaxed for a home: project rule; 30° and b₀ = 0.1: \
+                 from memory; diffuse share: Erbs, Klein & Duffie 1982, taken for the plane",
+        code: "logger::window, stage::commissioning::performance::points",
+    },
+    Method {
+        id: "efficiency-line",
+        title: "The measured line",
+        what: "Weighted least squares of η over (T_m − T_air)/G. A scatter above what the points' own doubts explain \
+               widens it. Errors that all points share (sun, flow, area, pair, slanting light) are added afterwards: no \
+               number of points shrinks them. The sun sensor moves η₀ and not U. A bend is told only where it is twice \
+               its doubt.",
+        source: "least squares; guide to the expression of uncertainty in measurement, from memory; from mean to inlet: \
+                 Duffie & Beckman 6.19, from memory",
+        code: "stage::commissioning::performance::fit",
+    },
+    Method {
+        id: "performance-agreement",
+        title: "Measured against computed",
+        what: "z = (measured − computed)/√(u² + u²); up to 2 they agree at about 95 %. The computed η₀ is taken ± 0.03, U \
+               ± 0.5 W/(m²·K). The measured line may raise the stagnation that materials are judged by, never lower it.",
+        source: "statistics of two numbers; doubts of the computed ones: project rule",
+        code: "stage::commissioning::performance::compare",
+    },
+    Method {
+        id: "power-check",
+        title: "Power check in the field",
+        what: "Sum of measured over sum of promised power in the hours that count; the promise is the computed line times \
+               an agreed factor.",
+        source: "in the manner of ISO 24194, limits from memory",
+        code: "stage::commissioning::performance::power",
+    },
+    Method {
+        id: "squeeze",
+        title: "Air found by squeezing",
+        what: "Water pumped in and the absolute pressures before and after: V = ΔV/(1 − p₁/p₂). All of the yield is put \
+               down to air, so it reads a little high. The vessel must be shut off.",
+        source: "Boyle's law",
+        code: "physics::pressure_test::Squeeze::trapped_air",
+    },
+    Method {
+        id: "flush",
+        title: "Flush",
+        what: "0.6 m/s carry air downward; ten contents and a white cloth.",
+        source: "facility criteria (verified) for the speed; ten contents: project rule",
+        code: "stage::commissioning::filling",
+    },
+    Method {
+        id: "fill",
+        title: "Cold pressure, filling and precharge",
+        what: "1.0 bar at the top of the cold loop and 0.1 bar for each metre below it, more where the air is thinner; \
+               filled 0.1 bar higher; precharge 0.3 bar lower, at 20 °C, turned to the vessel's own temperature as a gas.",
+        source: "a collector maker's pressure sheet (verified: 10 m give 2.0, 2.1 and 1.7 bar); altitude: project rule",
+        code: "stage::commissioning::filling",
+    },
+    Method {
+        id: "float-meter",
+        title: "Float meter in another liquid",
+        what: "Buoyancy and density of the float; a viscous liquid lifts it further, which is not seen.",
+        source: "balance of forces on a float, textbook",
+        code: "physics::flow_measurement::FloatMeter",
+    },
+    Method {
+        id: "control-stability",
+        title: "Differences that keep a pump running",
+        what: "The still plate is the start difference above the tank; running, that sun pays for A F_R U_L ΔT/C. A stop \
+               below it never cycles. Common settings do on some mornings.",
+        source: "Duffie & Beckman 10.4, from memory, derived anew",
+        code: "physics::differential_control",
+    },
+    Method {
+        id: "reverse-circulation",
+        title: "What drives backwards at night",
+        what: "Water of 55 °C in one pipe and of 5 °C in the other over the height.",
+        source: "hydrostatics; density of water after Kell 1975",
+        code: "stage::commissioning::control",
+    },
+    Method {
+        id: "functional-proof",
+        title: "Pressure in a proof",
+        what: "Without flow or power the pressure stays half a bar below the relief setting.",
+        source: "project rule",
+        code: "stage::commissioning::functional",
+    },
+    Method {
+        id: "boiling-point",
+        title: "Boiling water by altitude",
+        what: "Saturation at the pressure of the standard air; the weather moves it by some tenths of a kelvin.",
+        source: "steam: physics::steam; standard atmosphere",
+        code: "physics::steam::saturation",
+    },
+    Method {
+        id: "sensor-beta",
+        title: "The beta equation",
+        what: "Two points of a thermistor: 0.7 K high at 0 °C, 0.3 low at 60, 0.8 high at 120, 2 high at 150.",
+        source: "thermistor table printed alike in two instrument manuals (verified); errors computed apart",
+        code: "physics::sensor::Beta",
+    },
+    Method {
+        id: "sensor-pair",
+        title: "Offset of a pair",
+        what: "Mean of panel less tank sensor in one stirred bath at several temperatures.",
+        source: "common practice, no source",
+        code: "stage::commissioning::comparison",
+    },
+    Method {
+        id: "calendar",
+        title: "Calendar of upkeep",
+        what: "From the day of commissioning or from when a task was last done; seasons begin on 1 April and 1 October.",
+        source: "navy manual for glass, weep holes and yearly inspection (verified); anode and glycol from memory; the \
+                 rest project rules",
+        code: "stage::commissioning::upkeep",
+    },
 ];

@@ -77,6 +77,14 @@ pub struct Held {
     pub result: HoldResult,
     /// Smallest steady leak that it could have shown: of water, or of free air.
     pub smallest_leak: VolumeRate,
+    /// Pressure that a kelvin adds.
+    pub per_kelvin: Pressure,
+    /// The gauge at the end as it would have been at the temperature of the start.
+    pub corrected_end: Pressure,
+    /// Time it was held, over the time that was wanted.
+    pub held_share: f64,
+    /// Air among the water, where it was told what was pumped in.
+    pub air: Option<Volume>,
 }
 
 /// 1.5 × the relief setting, or the weakest part's rating where that is less.
@@ -175,7 +183,21 @@ fn held(inputs: &Inputs, readings: &Readings, tested: UnderTest) -> Fig<Held> {
             .leak(result.allowance + result.uncertainty, time)
             .map_err(Why::out_of_range)?,
     };
-    Ok(Held { result, smallest_leak })
+    let air = match (inputs.get(&e::MEDIUM)?, pumped) {
+        (Medium::Water, Some(added)) => {
+            let squeeze = Squeeze { added, before: atmosphere, after: atmosphere + start.pressure };
+            Some(squeeze.trapped_air().map_err(Why::out_of_range)?)
+        }
+        _ => None,
+    };
+    Ok(Held {
+        result,
+        smallest_leak,
+        per_kelvin: Pressure::from_si(stiffness.drift_per_kelvin),
+        corrected_end: end.pressure - result.explained,
+        held_share: time.si() / inputs.get(&e::HOLD)?.si(),
+        air,
+    })
 }
 
 /// What was pumped in tells the stiffness, air included; else water without air in copper.

@@ -2,7 +2,7 @@
 
 use super::proof::{Held, Proof};
 use super::{FLOW, GAUGE, LOOP_TEST, PANEL_TEST, SENSOR, SENSOR_TYPE, TEST, entries as e, sensor};
-use crate::model::{Fig, Value};
+use crate::model::{Fig, Value, Why};
 use crate::physics::pressure_test::Outcome;
 use crate::stage::{Axis, Figure, Group, Solution, plumbing};
 use crate::units::Kind::{Energy, Flow, Percent, Pressure, Resistance, Temperature, Time, Volume};
@@ -82,6 +82,31 @@ pub static FIGURES: &[Figure] = &[
         Ok(panel(s)?.smallest_leak.into())
     })
     .by("pressure-hold", "(allowance + uncertainty) × softness / {t}", &[("t", "commissioning.panel_hold")]),
+    Figure::new("commissioning.panel_per_kelvin", "panel test, one kelvin makes", Pressure, &PANEL_TEST, |s, _| {
+        Ok(panel(s)?.per_kelvin.into())
+    })
+    .by("pressure-hold", "S of shut {medium}, softer by what was pumped in", &[WITH]),
+    Figure::new(
+        "commissioning.panel_corrected",
+        "panel test, end at the first temperature",
+        Pressure,
+        &PANEL_TEST,
+        |s, _| Ok(panel(s)?.corrected_end.into()),
+    )
+    .by(
+        "pressure-hold",
+        "{p2} − {by}",
+        &[("p2", "commissioning.panel_end"), ("by", "commissioning.panel_explained")],
+    ),
+    Figure::new("commissioning.panel_allowance", "panel test, may be off by", Pressure, &PANEL_TEST, |s, _| {
+        Ok(panel(s)?.result.allowance.into())
+    })
+    .by("pressure-hold", "largest of 0.1 bar, 2 % of {p1}, one division", &[("p1", "commissioning.panel_start")]),
+    Figure::new("commissioning.panel_air", "panel test, air among the water", Volume, &PANEL_TEST, |s, _| {
+        let none = || Why::missing("commissioning.panel_pumped");
+        Ok(panel(s)?.air.ok_or_else(none)?.into())
+    })
+    .by("squeeze", "{ΔV}/(1 − p₁/p₂), absolute", &[("ΔV", "commissioning.panel_pumped")]),
     Figure::word("commissioning.panel_result", "panel test, result", &PANEL_TEST, |s, _| Ok(told(panel(s)?))).by(
         "pressure-hold",
         "{change} against the allowance",
@@ -112,6 +137,31 @@ pub static FIGURES: &[Figure] = &[
         Ok(circuit(s)?.smallest_leak.into())
     })
     .by("pressure-hold", "(allowance + uncertainty) × softness / {t}", &[("t", "commissioning.loop_hold")]),
+    Figure::new("commissioning.loop_per_kelvin", "loop test, one kelvin makes", Pressure, &LOOP_TEST, |s, _| {
+        Ok(circuit(s)?.per_kelvin.into())
+    })
+    .by("pressure-hold", "S of shut {medium}, softer by what was pumped in", &[WITH]),
+    Figure::new(
+        "commissioning.loop_corrected",
+        "loop test, end at the first temperature",
+        Pressure,
+        &LOOP_TEST,
+        |s, _| Ok(circuit(s)?.corrected_end.into()),
+    )
+    .by(
+        "pressure-hold",
+        "{p2} − {by}",
+        &[("p2", "commissioning.loop_end"), ("by", "commissioning.loop_explained")],
+    ),
+    Figure::new("commissioning.loop_allowance", "loop test, may be off by", Pressure, &LOOP_TEST, |s, _| {
+        Ok(circuit(s)?.result.allowance.into())
+    })
+    .by("pressure-hold", "largest of 0.1 bar, 2 % of {p1}, one division", &[("p1", "commissioning.loop_start")]),
+    Figure::new("commissioning.loop_air", "loop test, air among the water", Volume, &LOOP_TEST, |s, _| {
+        let none = || Why::missing("commissioning.loop_pumped");
+        Ok(circuit(s)?.air.ok_or_else(none)?.into())
+    })
+    .by("squeeze", "{ΔV}/(1 − p₁/p₂), absolute", &[("ΔV", "commissioning.loop_pumped")]),
     Figure::word("commissioning.loop_result", "loop test, result", &LOOP_TEST, |s, _| Ok(told(circuit(s)?))).by(
         "pressure-hold",
         "{change} against the allowance",

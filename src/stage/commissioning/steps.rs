@@ -3,10 +3,10 @@
 use crate::model::{Evidence, Stage, Step};
 
 const PRESSURE: &str = "Test with water, not air: compressed air stores thousands of times the energy.";
-const COLD: &str = "No spanner on a hot or pressurised joint: cold, pump off, pressure off first.";
+pub(super) const COLD: &str = "No spanner on a hot or pressurised joint: cold, pump off, pressure off first.";
 const SHUT_IN: &str = "Never leave a full part shut in daylight: it gains bars for every degree.";
-const HOT: &str = "Water on a hot panel flashes to steam, and cold water can break hot glass.";
-const STEAM: &str = "Stand clear of the relief discharge and of the panel: steam comes without warning.";
+pub(super) const HOT: &str = "Water on a hot panel flashes to steam, and cold water can break hot glass.";
+pub(super) const STEAM: &str = "Stand clear of the relief discharge and of the panel: steam comes without warning.";
 
 /// The steps of this file.
 pub static STEPS: &[Step] = &[
@@ -26,10 +26,10 @@ pub static STEPS: &[Step] = &[
         .licensed(),
     Step::new("commissioning.flush", Stage::Commissioning, "Flush until a white cloth stays clean")
         .detail(
-            "At least ten times {plumbing.loop_content}, panel by panel and then the other way round; 0.6 m/s in the \
-             pipe moves air and swarf. Panels covered.",
+            "At least {commissioning.flush_volume}, panel by panel and then the other way round, at \
+             {commissioning.flush_flow}. Panels covered. Weigh what came out.",
         )
-        .evidence(Evidence::Note("minutes, litres, what came out"))
+        .evidence(Evidence::Reading("commissioning.flushed"))
         .after(&["commissioning.loop-test"])
         .held_by(&["commissioning.loop-proof"])
         .cautions(&[HOT]),
@@ -46,8 +46,8 @@ pub static STEPS: &[Step] = &[
         .licensed(),
     Step::new("commissioning.vessel-open", Stage::Commissioning, "Vessel open to the loop and its precharge read")
         .detail(
-            "Loop without pressure, precharge by tyre gauge, then its valve open and the handle off. A drainback loop: \
-             reservoir and its air space instead.",
+            "Loop without pressure, precharge {commissioning.precharge_today} by tyre gauge, then its valve open and the \
+             handle off. A drainback loop: reservoir and its air space instead.",
         )
         .evidence(Evidence::Note("precharge and temperature, or the reservoir's level"))
         .after(&["commissioning.loop-test", "plumbing.vessel"])
@@ -63,11 +63,11 @@ pub static STEPS: &[Step] = &[
         .cautions(&[HOT]),
     Step::new("commissioning.fill", Stage::Commissioning, "Fill the loop and count the litres")
         .detail(
-            "Panels and pipe hold {plumbing.loop_content}; vessel, exchanger or reservoir come on top. Glycol: two \
-             samples 15 minutes apart agree within 1 %, freezing point 5 K below the record low, pH noted. Take the \
-             fill hose away.",
+            "Panels and pipe hold {plumbing.loop_content}; vessel, exchanger or reservoir come on top. Liquid at 21 °C or \
+             less, {commissioning.fill_pressure} on the gauge. Glycol {commissioning.glycol_volume}: two samples 15 \
+             minutes apart, freezing point 5 K below the record low, pH. Take the fill hose away.",
         )
-        .evidence(Evidence::Note("litres, glycol share and freezing point, pH"))
+        .evidence(Evidence::Reading("commissioning.filled"))
         .after(&[
             "commissioning.shaded",
             "commissioning.relief-refitted",
@@ -92,13 +92,13 @@ pub static STEPS: &[Step] = &[
             "Return hose under the liquid, no bubble for ten minutes. Then pump a measured bit in and read the pressure \
              before and after: much water for little pressure is air. Bleed again after 1, 7 and 30 days.",
         )
-        .evidence(Evidence::Note("water pumped in, pressure before and after, vessel shut off"))
+        .evidence(Evidence::Reading("commissioning.squeeze_added"))
         .after(&["commissioning.fill"])
         .cautions(&["Open the vessel's valve again before the sun comes."]),
     Step::new("commissioning.cold-pressure", Stage::Commissioning, "Set the cold pressure and write down its temperature")
         .detail(
-            "A pressure without its temperature cannot be compared next year. At the loop's top 0.7 to 1.0 bar cold; an \
-             open or drainback loop: the level instead.",
+            "{commissioning.cold_pressure} on the gauge, cold. A pressure without its temperature cannot be compared next \
+             year. An open or drainback loop: the level instead.",
         )
         .evidence(Evidence::Note("pressure and temperature, or the level"))
         .after(&["commissioning.air"])
@@ -117,7 +117,7 @@ pub static STEPS: &[Step] = &[
             "In steady sun: panel outlets within 2.8 K of each other, risers at the top within 3 K. The hotter one has \
              less flow; a cold riser is plugged or holds air.",
         )
-        .evidence(Evidence::Note("outlet temperatures, spread"))
+        .evidence(Evidence::Reading("commissioning.outlets_spread"))
         .after(&["commissioning.measure-flow"])
         .cautions(&[COLD]),
     Step::new("commissioning.sensors", Stage::Commissioning, "Read the panel sensor's ohms beside a thermometer")
@@ -141,51 +141,32 @@ pub static STEPS: &[Step] = &[
         .cautions(&["Low sun: an empty panel heats within minutes."]),
     Step::new("commissioning.settings", Stage::Commissioning, "Set the controller and photograph it")
         .detail(
-            "Start 8 to 10 K, stop 3 to 5 K above the tank (common practice); tank limit {plumbing.tank_limit}; panel \
-             lock-out and frost as the safety page says.",
+            "Start {commissioning.start_difference}, stop {commissioning.stop_difference} above the tank; tank limit \
+             {plumbing.tank_limit}; panel lock-out {commissioning.lock_out}; frost {commissioning.frost_trip}.",
         )
         .evidence(Evidence::Note("all settings, where the photo is"))
         .after(&["commissioning.sensors"])
-        .relies(&["plumbing.tank_limit", "plumbing.loop", "commissioning.sensor_type"])
-        .held_by(&["safety.scald", "commissioning.sensor-plausible"]),
-    Step::new("commissioning.functions", Stage::Commissioning, "Make every protection act once")
-        .detail(
-            "Start and stop by cover and uncover; tank limit; panel lock-out and frost by a resistor; relief valve \
-             lifted by hand; mixing valve with the cold feed shut; earth-fault button; night without reverse flow. \
-             Each with its number and time.",
-        )
-        .evidence(Evidence::Note("table of tests: set, found, time, initials"))
-        .after(&["commissioning.settings", "commissioning.outlets"])
-        .relies(&["plumbing.tank_limit", "plumbing.relief_setting"])
-        .held_by(&[
-            "safety.relief-path",
-            "safety.scald",
-            "safety.freezing",
-            "safety.legionella",
-            "safety.mains",
-            "safety.bonding",
+        .relies(&[
+            "plumbing.tank_limit",
+            "plumbing.loop",
+            "commissioning.sensor_type",
+            "commissioning.start_difference",
+            "commissioning.stop_difference",
         ])
-        .cautions(&[STEAM, "What the relief valve lets out scalds: see where it goes first."])
-        .read_back(),
-    Step::new("commissioning.no-flow", Stage::Commissioning, "Prove the power cut: unplug the pump at low sun")
-        .detail(
-            "Late in the day, pump unplugged, no valve touched, watched from a distance: pressure stays 0.5 bar below \
-             {plumbing.relief_setting} and the pump stays locked until the panel has cooled. Never close a valve on a \
-             hot panel for this.",
-        )
-        .evidence(Evidence::Note("sun, highest pressure and temperature, what the controller did"))
-        .after(&["commissioning.functions"])
-        .relies(&["plumbing.relief_setting", "plumbing.loop"])
-        .held_by(&["safety.relief-path", "safety.stagnation-material"])
-        .cautions(&[STEAM])
-        .read_back(),
+        .held_by(&["safety.scald", "commissioning.sensor-plausible"]),
+];
+
+/// The steps behind the functional proofs.
+pub static LAST: &[Step] = &[
     Step::new("commissioning.performance", Stage::Commissioning, "Take four performance points or more")
         .detail(
             "Steady sun above 800 W/m², 15 minutes each, inlet from cool to hot: flow, inlet, outlet, air, sun. The \
-             design gives {absorber.useful_power} a panel at 900 W/m², 20 °C air, 45 °C in.",
+             design gives {absorber.useful_power} a panel at 900 W/m², 20 °C air, 45 °C in. What was measured, gain \
+             {commissioning.fitted_gain} and loss {commissioning.fitted_loss}, can stand for the drawn panel in the year: \
+             plumbing.year_panel.",
         )
-        .evidence(Evidence::Note("where the table of points is kept"))
-        .after(&["commissioning.outlets", "commissioning.sensors"])
+        .evidence(Evidence::Note("where the table of points is kept, or the logger file"))
+        .after(&["commissioning.outlets", "commissioning.sensors", "commissioning.put-back"])
         .relies(&["plumbing.flow_per_area"]),
     Step::new("commissioning.seven-days", Stage::Commissioning, "Log seven days that count")
         .detail(
@@ -193,11 +174,11 @@ pub static STEPS: &[Step] = &[
              {plumbing.delivered_year}; one week only tells whether something is badly wrong.",
         )
         .evidence(Evidence::Note("coverage, heat per day, pump starts"))
-        .after(&["commissioning.functions"]),
+        .after(&["commissioning.put-back"]),
     Step::new("commissioning.first-events", Stage::Commissioning, "Be there at the first frost, power cut and empty week")
         .detail("Look, measure, write down. What happens the first time happens every time.")
         .evidence(Evidence::Note("date and what happened, for each"))
-        .after(&["commissioning.no-flow"])
+        .after(&["commissioning.put-back"])
         .cautions(&[STEAM, "Ice below a panel and on the ladder."]),
     Step::new("commissioning.handover", Stage::Commissioning, "A second person reads the handover back")
         .detail(
@@ -205,6 +186,6 @@ pub static STEPS: &[Step] = &[
              and not open a hot loop. Written for a stranger.",
         )
         .evidence(Evidence::Note("who read it back, where the pack is"))
-        .after(&["commissioning.seven-days", "commissioning.no-flow", "commissioning.performance", "plumbing.schematic"])
+        .after(&["commissioning.seven-days", "commissioning.put-back", "commissioning.performance", "plumbing.schematic"])
         .read_back(),
 ];
