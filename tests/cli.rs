@@ -506,3 +506,19 @@ fn the_bill_is_printed_for_the_shop_and_for_a_spreadsheet() {
     let number = |name: &str| risers[at(name)].parse::<f64>().unwrap();
     assert!((number("with_scrap") / number("needed") - 1.05).abs() < 0.01, "{table}");
 }
+
+#[test]
+fn today_tells_for_each_panel_what_can_be_done_and_what_most_waits_for() {
+    let trial = include_str!("screens/trial.toml");
+    let (_folder, path) = project(trial);
+    let output = run(&["today", &path]);
+    assert_eq!(code(&output), 0, "{}", err(&output));
+    let text = out(&output);
+    for wanted in ["Panel A: 0 of ", "Panel C: 0 of ", "The project: 0 of ", "  open: ", "    Needs: ", "Look at first"]
+    {
+        assert!(text.contains(wanted), "{wanted:?}\n{text}");
+    }
+    assert!(text.lines().all(|line| line.width() <= 80), "{text}");
+    let (_folder, bare) = project("format = 1\n");
+    assert!(out(&run(&["today", &bare])).contains("riser tube (absorber.riser_tube): "));
+}

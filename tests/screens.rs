@@ -7,6 +7,7 @@ mod journeys;
 mod keys;
 mod looks;
 mod monkey;
+mod orphans;
 mod sizes;
 mod variants;
 mod writing;

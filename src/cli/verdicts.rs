@@ -143,6 +143,8 @@ pub fn put_step_details(page: &mut Page, evaluation: &Evaluation, state: &StepSt
     if step.licensed {
         page.fact(2, "Usually the work of a licensed person or under a permit: ask locally.");
     }
+    let wants: Vec<&str> = step.conditions.iter().map(|condition| condition.words()).collect();
+    page.named(2, "Wants", &wants.join(", "));
     page.named(2, "After", &step.after.join(", "));
     page.named(2, "Relies on", &step.relies.join(", "));
     page.named(2, "Held by", &step.held_by.join(", "));

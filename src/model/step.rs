@@ -13,6 +13,31 @@ pub enum Evidence {
     Reading(&'static str),
 }
 
+/// What a step wants of the place and the weather.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Condition {
+    /// Done outside.
+    Outdoors,
+    /// Dry weather, or a dry place.
+    Dry,
+    /// Air that moves fume and vapour away.
+    Ventilated,
+    /// Low sun or shade: what the sun has heated is not touched or filled.
+    Cool,
+}
+
+impl Condition {
+    /// In a word or two.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Outdoors => "outdoors",
+            Self::Dry => "dry",
+            Self::Ventilated => "ventilation",
+            Self::Cool => "low sun or shade",
+        }
+    }
+}
+
 /// One step. Its texts hold figure ids in braces, which are filled with the project's own numbers.
 #[derive(Clone, Copy, Debug)]
 pub struct Step {
@@ -36,6 +61,8 @@ pub struct Step {
     pub held_by: &'static [&'static str],
     /// What can hurt here.
     pub cautions: &'static [&'static str],
+    /// What it wants of the place and the weather.
+    pub conditions: &'static [Condition],
     /// A second person reads it back before it is done.
     pub read_back: bool,
     /// Usually the work of a licensed person or under a permit: ask locally.
@@ -56,6 +83,7 @@ impl Step {
             relies: &[],
             held_by: &[],
             cautions: &[],
+            conditions: &[],
             read_back: false,
             licensed: false,
         }
@@ -107,6 +135,13 @@ impl Step {
     #[must_use]
     pub const fn cautions(mut self, cautions: &'static [&'static str]) -> Self {
         self.cautions = cautions;
+        self
+    }
+
+    /// Names what it wants of the place and the weather.
+    #[must_use]
+    pub const fn wants(mut self, conditions: &'static [Condition]) -> Self {
+        self.conditions = conditions;
         self
     }
 

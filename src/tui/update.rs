@@ -6,6 +6,7 @@ mod find;
 mod form;
 mod page;
 mod picture;
+mod pin;
 mod question;
 mod sheet;
 mod variant;

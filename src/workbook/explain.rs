@@ -48,7 +48,7 @@ pub struct Explanation {
     pub method: Option<&'static Method>,
     /// The entries it can depend on.
     pub depends_on: Vec<&'static str>,
-    /// The figures and checks that can depend on it, for an entry.
+    /// The figures and checks that can depend on an entry; of a figure those that name it in a formula or judge by it.
     pub moves: Vec<&'static str>,
 }
 
@@ -99,8 +99,19 @@ fn term_of(
 
 /// The figures and checks that declare that they can depend on an entry.
 fn moved_by(id: &str) -> Vec<&'static str> {
-    let Some(spec) = stage::entry(id) else { return Vec::new() };
+    let Some(spec) = stage::entry(id) else { return used_by(id) };
     let figures = stage::figures().iter().filter(|figure| figure.group.depends().contains(spec.id));
     let checks = stage::checks().iter().filter(|check| check.depends().contains(spec.id));
+    figures.map(|figure| figure.id).chain(checks.map(|check| check.id)).collect()
+}
+
+/// The figures whose formulas name a figure, and the checks that judge by it.
+fn used_by(id: &str) -> Vec<&'static str> {
+    let stem = |id: &str| stage::figure(id).map(|(figure, _)| figure.id);
+    let Some(own) = stem(id) else { return Vec::new() };
+    let named = |ids: &mut dyn Iterator<Item = &'static str>| ids.any(|id| stem(id) == Some(own));
+    let figures = stage::figures().iter().filter(|figure| figure.id != own);
+    let figures = figures.filter(|figure| named(&mut figure.terms.iter().map(|(_, id)| *id)));
+    let checks = stage::checks().iter().filter(|check| named(&mut check.needs.iter().copied()));
     figures.map(|figure| figure.id).chain(checks.map(|check| check.id)).collect()
 }

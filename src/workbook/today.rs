@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::{Address, Evidence, PanelLetter, Records, Step, Verdict, Why};
+use crate::model::{Address, Condition, Evidence, PanelLetter, Records, Step, Verdict, Why};
 use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
 use crate::solve::progress::Standing;
@@ -16,6 +16,8 @@ pub enum Need {
     SecondPerson,
     /// Usually the work of a licensed person, or under a permit.
     LicensedPerson,
+    /// What it wants of the place and the weather.
+    Place(Condition),
     /// Something that is measured, by its name.
     Measuring(&'static str),
     /// A few words as evidence.
@@ -30,6 +32,7 @@ impl Need {
         match self {
             Self::SecondPerson => "second person".to_owned(),
             Self::LicensedPerson => "licensed person: ask".to_owned(),
+            Self::Place(condition) => condition.words().to_owned(),
             Self::Measuring(what) => format!("measure {what}"),
             Self::Note => "a note".to_owned(),
             Self::Time(seconds, panels) => {
@@ -126,6 +129,7 @@ fn needs(step: &Step, address: &Address, records: &Records) -> Vec<Need> {
     if step.licensed {
         needs.push(Need::LicensedPerson);
     }
+    needs.extend(step.conditions.iter().copied().map(Need::Place));
     match step.evidence {
         Evidence::Tick => {}
         Evidence::Note(_) => needs.push(Need::Note),

@@ -18,6 +18,7 @@ use sunharp::project::Project;
 use sunharp::project::store::RealDisk;
 use sunharp::solve::{Snapshot, evaluate};
 use sunharp::stage::site::{basis, frost};
+use sunharp::tui::event::{Input, Key};
 use sunharp::tui::{self, Setup, theme::Theme};
 use sunharp::units::si::{Angle, Dimension};
 use sunharp::workbook::{Workbook, sample};
@@ -88,6 +89,20 @@ fn one_frame(bencher: Bencher, size: (u16, u16)) {
     let state = tui::start(workbook(), Setup { theme, size, drafts: None, demo: true });
     let Ok(mut terminal) = Terminal::new(TestBackend::new(size.0, size.1));
     bencher.bench_local(|| terminal.draw(|frame| tui::draw(&state, frame)).is_ok());
+}
+
+/// From a key to the frame that answers it: down a line, at the bench along a row.
+#[divan::bench(sample_count = 50, args = ["", "b"])]
+fn key_to_frame(bencher: Bencher, way: &str) {
+    let theme = Theme { colors: true, ascii: false };
+    let mut state = tui::start(workbook(), Setup { theme, size: (80, 24), drafts: None, demo: true });
+    let press = |state: &mut tui::State, key: Key| tui::update(state, [Input::Key(key)]);
+    Key::script(&format!("<Right><Right>{way}")).into_iter().for_each(|key| press(&mut state, key));
+    let Ok(mut terminal) = Terminal::new(TestBackend::new(80, 24));
+    bencher.bench_local(|| {
+        press(&mut state, Key::Down);
+        terminal.draw(|frame| tui::draw(&state, frame)).is_ok()
+    });
 }
 
 fn climate() -> Climate {

@@ -101,3 +101,32 @@ fn a_figure_is_handed_to_the_clipboard_of_the_terminal() {
     assert_eq!(play.state.take_want(), Some(Want::Copy("4 in".to_owned())));
     assert_eq!(play.state.workbook.text(), TRIAL);
 }
+
+#[test]
+fn the_page_of_the_day_uses_the_room_of_a_wide_screen() {
+    for (name, size) in [("day-wide", (120, 36)), ("day-huge", (200, 60))] {
+        let mut play = Play::of(super::harness::SAMPLE, FULL, size);
+        play.at_the_day().shows("To do now");
+        stored(name, &mut play);
+    }
+}
+
+#[test]
+fn a_note_that_is_hostile_or_a_megabyte_long_is_shown_clean_and_short() {
+    let long = "x".repeat(1_000_000);
+    let text = format!(
+        "{TRIAL}\n[note.\"absorber.riser_pitch\".2026-05-01-1]\nby = \"Zoë 給湯\"\ntext = \"\\u001b[31mred \\u202eback {long}\"\n"
+    );
+    let mut play = Play::of(&text, FULL, (80, 24));
+    play.press("friser pitch<Enter>l").shows("2026-05-01 note ");
+    let buffer = play.buffer();
+    assert!(buffer.content.iter().all(|cell| !cell.symbol().contains(['\u{1b}', '\u{202e}'])));
+    play.press("<Esc>fred<Down>").buffer();
+}
+
+#[test]
+fn what_another_panel_came_to_stands_beside_the_same_step() {
+    let mut play = Play::of(TRIAL, FULL, (120, 36));
+    play.press("fsheet bought<Enter><Enter>all<Enter>fcut 11<Enter><Enter>0.5 mm<Enter>").shows("signed off: Cut");
+    play.press("fcut 11<Down><Enter>").shows("on panel A: 0.5 mm (Ines, 2026-05-02)");
+}

@@ -1,6 +1,6 @@
 //! The checklist of the absorber stage.
 
-use crate::model::{Evidence, Stage, Step};
+use crate::model::{Condition, Evidence, Stage, Step};
 
 const EMPTY_FIRST: &str = "Before every torch step: harp empty, dry, open at both ends. A wet or closed harp under a \
                            torch is a steam bomb.";
@@ -34,7 +34,8 @@ pub static STEPS: &[Step] = &[
         .after(&["absorber.buy"])
         .relies(&["absorber.solder", "absorber.bond_width"])
         .held_by(&["safety.fume", "safety.torch-place", "safety.cylinders"])
-        .cautions(&[TORCH, FUME]),
+        .cautions(&[TORCH, FUME])
+        .wants(&[Condition::Ventilated]),
     Step::new("absorber.drill-headers", Stage::Absorber, "Drill both headers as a pair, {absorber.riser_count} holes")
         .per_panel()
         .detail(
@@ -110,7 +111,8 @@ pub static STEPS: &[Step] = &[
         "safety.torch-place",
         "safety.cylinders",
     ])
-    .cautions(&[EMPTY_FIRST, TORCH, FUME]),
+    .cautions(&[EMPTY_FIRST, TORCH, FUME])
+    .wants(&[Condition::Ventilated]),
     Step::new("absorber.flux-out", Stage::Absorber, "Wash the flux out, inside and outside, the same day")
         .per_panel()
         .detail("Warm water and a brush until a white cloth stays clean; residue pits copper and lifts paint.")
@@ -148,7 +150,8 @@ pub static STEPS: &[Step] = &[
             "safety.torch-place",
             "safety.cylinders",
         ])
-        .cautions(&[EMPTY_FIRST, TORCH, FUME]),
+        .cautions(&[EMPTY_FIRST, TORCH, FUME])
+        .wants(&[Condition::Ventilated]),
     Step::new("absorber.retest", Stage::Absorber, "Test the harp again: soldering may have opened a joint")
         .per_panel()
         .detail("Same pressure, {commissioning.test_pressure}, same care.")
@@ -165,7 +168,8 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("product, its limit, coats"))
         .after(&["absorber.retest"])
         .relies(&["absorber.absorptance", "absorber.emittance", "absorber.solder"])
-        .cautions(&["Paint vapour burns and harms: outdoors, mask, no flame near."]),
+        .cautions(&["Paint vapour burns and harms: outdoors, mask, no flame near."])
+        .wants(&[Condition::Outdoors, Condition::Dry]),
     Step::new("absorber.weigh", Stage::Absorber, "Pour the test water out and measure it")
         .per_panel()
         .detail(

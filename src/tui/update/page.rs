@@ -4,7 +4,7 @@ use super::super::command::Act;
 use super::super::page::{Line, nearest};
 use super::super::state::{Answer, Find, LastChange, Over, Question, Sheet, State, Subject, Want};
 use super::super::{command, words};
-use super::{files, form, picture};
+use super::{files, form, picture, pin};
 use crate::model::{Address, PanelLetter, Role, Stage, Verdict};
 use crate::solve::progress::Standing;
 use crate::stage;
@@ -23,7 +23,7 @@ pub fn can(state: &State, act: Act) -> bool {
     match act {
         Act::Open | Act::Explain => line().is_some(),
         Act::Record => matches!(line(), Some(Line::Entry(_))),
-        Act::Pin | Act::Copy => figure_of(line().as_ref()).is_some(),
+        Act::Pin | Act::Copy => pin::figure_of(line().as_ref()).is_some(),
         Act::TakeBack => {
             step_of(state).is_some_and(|standing| matches!(standing, Standing::Done(_) | Standing::Stale(..)))
         }
@@ -70,8 +70,8 @@ pub fn run(state: &mut State, act: Act) {
         Act::NextStage => turn(state, 1),
         Act::PreviousStage => turn(state, Stage::ALL.len()),
         Act::Today => state.is_today = !state.is_today,
-        Act::Pin => pin(state),
-        Act::Copy => copy(state),
+        Act::Pin => pin::pin(state),
+        Act::Copy => pin::copy(state),
         Act::Write => super::write::open(state),
         Act::Variants => super::variant::open(state),
         Act::Records => push_sheet(state, super::write::records_of(state)),
@@ -345,41 +345,6 @@ pub fn go_to(state: &mut State, stage: Stage, line: Line) {
 
 fn stage_of(id: &str) -> Stage {
     Stage::of_id(id).unwrap_or(Stage::Site)
-}
-
-/// The id of the figure or entry of a line.
-fn figure_of(line: Option<&Line>) -> Option<&str> {
-    match line? {
-        Line::Entry(id) | Line::Figure(id) => Some(id),
-        _ => None,
-    }
-}
-
-/// Pins the figure of the line to the strip over every page, or takes it off.
-fn pin(state: &mut State) {
-    let line = state.selected();
-    let Some(id) = figure_of(line.as_ref()) else {
-        return state.say("figures and entries can be pinned; this line is neither");
-    };
-    let label = words::label(id);
-    if let Some(at) = state.marks.pins.iter().position(|pinned| pinned == id) {
-        state.marks.pins.remove(at);
-        state.say(format!("{label} is no longer pinned"));
-    } else {
-        state.marks.pins.push(id.to_owned());
-        state.say(format!("{label} is pinned over every page; i on its line takes it off"));
-    }
-}
-
-/// Hands the value of the line to the terminal's clipboard.
-fn copy(state: &mut State) {
-    let line = state.selected();
-    let Some(id) = figure_of(line.as_ref()) else {
-        return state.say("figures and entries can be copied; this line is neither");
-    };
-    let text = state.workbook.evaluation().text(&state.shown(id), state.system());
-    state.say(format!("sent to the terminal's clipboard: {text}; where it does not arrive, 'sunharp show' prints it"));
-    state.want = Some(Want::Copy(text));
 }
 
 fn next_panel(state: &mut State) {

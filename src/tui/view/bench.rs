@@ -51,7 +51,7 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, area: Rect) {
     }
     let large = figures.remove(state.bench.figure.min(figures.len() - 1));
     let plan = plan(&large, &figures, upper, theme);
-    one(frame, &large, plan.large, Rect { height: plan.height(), ..upper }, theme);
+    one(frame, &large, plan.large, Rect { height: plan.height().min(upper.height), ..upper }, theme);
     let rest = Rect { y: upper.y + plan.height(), height: upper.height.saturating_sub(plan.height()), ..upper };
     match plan.small {
         Some(small) => grid(frame, &figures, small, plan.columns, rest, theme),
@@ -90,13 +90,15 @@ struct Plan {
     small: Option<Size>,
     /// How many of the others stand side by side.
     columns: usize,
+    /// Empty rows below the large figure.
+    gap: usize,
 }
 
 impl Plan {
     /// Rows of the large figure with its label and the gap below.
     fn height(&self) -> u16 {
         let digits = self.large.map_or(1, Size::height);
-        u16::try_from(digits + 2).unwrap_or(u16::MAX)
+        u16::try_from(digits + 1 + self.gap).unwrap_or(u16::MAX)
     }
 }
 
@@ -114,19 +116,18 @@ fn plan(large: &Shown, others: &[Shown], area: Rect, theme: Theme) -> Plan {
         if let Some(size) = bigger(*small) {
             let room = height.saturating_sub(size.height() + 2);
             let columns = (1..=3).find(|columns| tiles(others, *small, *columns, width, room)).unwrap_or(1);
-            return Plan { large: Some(size), small: Some(*small), columns };
+            return Plan { large: Some(size), small: Some(*small), columns, gap: 1 };
         }
     }
-    // One line of text for each of the others if there is room, and the large figure before all.
-    let alone = |lines: usize| {
-        let tall = |size: &&Size| size.height() + 2 + lines <= height && fits(**size, &large.widest, width);
-        sizes.iter().find(tall).copied()
+    // One line of text for each of the others if there is room; at least one that says how many there are, and the gap
+    // goes before that.
+    let alone = |lines: usize, gap: usize| {
+        let tall = |size: &&Size| size.height() + 1 + gap + lines <= height && fits(**size, &large.widest, width);
+        sizes.iter().find(tall).copied().map(|size| (Some(size), gap))
     };
-    Plan {
-        large: alone(others.len()).or_else(|| alone(others.len().min(2))).or_else(|| alone(0)),
-        small: None,
-        columns: 1,
-    }
+    let most = alone(others.len(), 1).or_else(|| alone(others.len().min(2), 1));
+    let (large, gap) = most.or_else(|| alone(others.len().min(1), 0)).unwrap_or((None, 0));
+    Plan { large, small: None, columns: 1, gap }
 }
 
 /// Whether figures fit in so many columns of tiles.

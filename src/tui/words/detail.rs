@@ -10,6 +10,7 @@ use crate::stage;
 use crate::tui::ink::{Par, Role};
 use crate::tui::page::Line;
 use crate::tui::state::State;
+use crate::workbook::today::hours;
 
 /// The title over the detail.
 pub fn title(state: &State, line: &Line) -> String {
@@ -221,7 +222,37 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
             "usually the work of a licensed person or under a permit",
         ));
     }
+    if !of.step.conditions.is_empty() {
+        let wants: Vec<&str> = of.step.conditions.iter().map(|condition| condition.words()).collect();
+        pars.push(Par::tagged(Role::Strong, "wants:", wants.join(", ")));
+    }
     pars.push(Par::tagged(Role::Quiet, "done when", evidence(of.step.evidence, of.step.read_back)));
+    pars.extend(elsewhere(state, of));
+    pars
+}
+
+/// How many other panels are named.
+const OTHERS: usize = 2;
+
+/// What the same step came to on other panels, and how long it took: what the next panel starts from.
+fn elsewhere(state: &State, of: &StepState) -> Vec<Par> {
+    let records = &state.workbook.project().records;
+    let evaluation = state.workbook.evaluation();
+    let others = evaluation.steps.iter().filter(|other| other.step.id == of.step.id && other.address != of.address);
+    let signed = others.filter_map(|other| Some((other.address.panel?, records.sign_off(&other.address)?)));
+    let mut pars: Vec<Par> = signed
+        .filter(|(_, sign_off)| !sign_off.evidence.is_empty())
+        .take(OTHERS)
+        .map(|(panel, sign_off)| {
+            let text = format!("{} ({}, {})", clean(&sign_off.evidence), clean(&sign_off.by), sign_off.date);
+            Par::tagged(Role::Quiet, &format!("on panel {panel}:"), text)
+        })
+        .collect();
+    if let Some((seconds, panels)) = records.taken_elsewhere(&of.address) {
+        let panels: Vec<String> = panels.iter().map(ToString::to_string).collect();
+        let text = format!("{} on {}", hours(seconds), panels.join(", "));
+        pars.push(Par::tagged(Role::Quiet, "it took", text));
+    }
     pars
 }
 

@@ -16,6 +16,7 @@ pub fn sheet(state: &State, address: &Address) -> Vec<Par> {
         pars.extend(method(&it));
         let entries = it.depends_on.iter().map(|id| link(state, id, address));
         pars.extend(list("depends on", entries.collect()));
+        pars.extend(list("used by", it.moves.iter().map(|id| link(state, id, address)).collect()));
     } else {
         pars.push(Par::gap());
         pars.extend(super::detail::entry(state, &address.id));

@@ -48,6 +48,17 @@ fn entry(date: Date, key: &str, sort: &str, says: String, by: &str, withdrawn: O
     Entry { date, key: key.to_owned(), par }
 }
 
+/// The most characters of one record that are shown; the file has them all.
+const LONGEST: usize = 400;
+
+/// What somebody wrote, cleaned and cut where it is out of all proportion.
+fn says(text: &str) -> String {
+    match text.char_indices().nth(LONGEST) {
+        Some((end, _)) => format!("{} ... (cut; all of it stands in the file)", clean(&text[..end])),
+        None => clean(text),
+    }
+}
+
 /// Where the line of a subject leads, if anything is called so.
 fn leading(entry: Entry, of: &Address) -> Entry {
     let subject = if stage::step(&of.id).is_some() {
@@ -91,7 +102,7 @@ fn sign_offs(state: &State, about: About<'_>, name: Name<'_>) -> Vec<Entry> {
         } else {
             format!(", read back by {}", clean(&it.read_back_by))
         };
-        let evidence = clean(&it.evidence);
+        let evidence = says(&it.evidence);
         let panel = super::on_panel(it.of.panel.filter(|_| of_one(&it.of, name)));
         let says = format!("{}{evidence}{panel}{second}", name(&it.of));
         leading(entry(it.date, &it.key, "signed", says, &it.by, it.withdrawn.as_ref()), &it.of)
@@ -108,18 +119,18 @@ fn others(state: &State, about: About<'_>, name: Name<'_>, all: bool) -> Vec<Ent
     let records = &state.workbook.project().records;
     let mut found = Vec::new();
     for it in records.overrides.iter().filter(|it| about(&it.of)) {
-        let says = format!("{}{}", name(&it.of), clean(&it.reason));
+        let says = format!("{}{}", name(&it.of), says(&it.reason));
         found.push(leading(entry(it.date, &it.key, "overruled", says, &it.by.join(" and "), None), &it.of));
     }
     for it in records.notes.iter().filter(|it| about(&it.of)) {
         let file = if it.file.is_empty() { String::new() } else { format!(" [{}]", clean(&it.file)) };
-        let says = format!("{}{}{file}", name(&it.of), clean(&it.text));
+        let says = format!("{}{}{file}", name(&it.of), says(&it.text));
         found.push(leading(entry(it.date, &it.key, "note", says, &it.by, None), &it.of));
     }
     for it in records.log.iter().filter(|it| it.of.as_ref().map_or(all, about)) {
         let mut parts = vec![it.of.as_ref().map_or_else(String::new, |of| name(of).trim().to_owned())];
         parts.push(it.time.map_or_else(String::new, hours));
-        parts.push(clean(&it.text));
+        parts.push(says(&it.text));
         parts.retain(|part| !part.is_empty());
         let line = entry(it.date, &it.key, &clean(&it.sort), parts.join(", "), &it.by, None);
         found.push(match &it.of {
