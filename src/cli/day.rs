@@ -18,6 +18,9 @@ pub fn day(file: &Path) -> Result<Answer, Failure> {
     let mut page = Page::default();
     let (stops, unknowns) = (day.stops, day.unknowns);
     page.fact(0, &format!("{}: {stops} stop, {unknowns} unknown", clean(&file.display().to_string())));
+    for conflict in workbook.project().conflicts.values() {
+        page.fact(0, &format!("Two builders differ: {} ('sunharp settle' chooses)", clean(&conflict.key)));
+    }
     for plot in &day.plots {
         put_plot(&mut page, &workbook, plot);
     }

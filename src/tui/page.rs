@@ -27,6 +27,8 @@ pub enum Line {
     Step(Address),
     /// A step on all panels, as one line.
     Panels(&'static str),
+    /// What two builders changed in different ways, by the name of its table.
+    Conflict(String),
     /// Words that nothing can be done with.
     Says(String),
 }
@@ -41,7 +43,7 @@ impl Line {
     pub fn id(&self) -> &str {
         match self {
             Self::Heading(_) | Self::Answer(_) | Self::Says(_) => "",
-            Self::Entry(id) | Self::Figure(id) => id,
+            Self::Entry(id) | Self::Figure(id) | Self::Conflict(id) => id,
             Self::Rows(id) | Self::Check(id) | Self::Panels(id) => id,
             Self::Step(address) => &address.id,
         }

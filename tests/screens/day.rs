@@ -130,3 +130,13 @@ fn what_another_panel_came_to_stands_beside_the_same_step() {
     play.press("fsheet bought<Enter><Enter>all<Enter>fcut 11<Enter><Enter>0.5 mm<Enter>").shows("signed off: Cut");
     play.press("fcut 11<Down><Enter>").shows("on panel A: 0.5 mm (Ines, 2026-05-02)");
 }
+
+#[test]
+fn what_two_builders_wrote_in_different_ways_stands_on_the_page_of_the_day_until_it_is_settled() {
+    let conflict = "\n[conflict.\"absorber.riser_pitch\"]\nbase = \"4 in\"\nours = \"4 in\"\ntheirs = \"5 in\"\n";
+    let mut play = Play::of(&format!("{TRIAL}{conflict}"), FULL, (80, 24));
+    play.shows("[today]").shows("Two builders differ").shows("ours 4 in, theirs 5 in").press("<Home><Enter>");
+    play.shows("theirs: 5 in").press("<Down><Down><Enter>").shows("settled: riser pitch").hides("Two builders differ");
+    assert!(play.state.workbook.text().contains("riser_pitch = \"5 in\""), "{}", play.state.workbook.text());
+    play.press("u").shows("Two builders differ");
+}

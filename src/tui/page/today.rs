@@ -17,6 +17,8 @@ pub fn lines(state: &State) -> Vec<Line> {
     let day = &state.day.found;
     let mut lines = Vec::new();
     section(&mut lines, "Learn by doing", lessons::words(state).into_iter().map(Line::Says).collect());
+    let conflicts = state.workbook.project().conflicts.keys();
+    section(&mut lines, "Two builders differ", conflicts.cloned().map(Line::Conflict).collect());
     let mut now = Vec::new();
     for plot in &day.plots {
         plot_lines(plot, &mut now);

@@ -2,6 +2,7 @@
 
 use crate::model::Address;
 use crate::project::draft::Draft;
+use crate::project::merge::Side;
 use crate::tui::command::Act;
 use crate::tui::form::Form;
 use crate::workbook::find::Hit;
@@ -78,6 +79,8 @@ pub enum Answer {
     TakeBack(Address, String),
     /// Something is written down.
     Write(Writing),
+    /// One side's value stands where two builders differ.
+    Settle(String, Side),
     /// What was changed is kept as a variant.
     KeepVariant,
     /// A variant is compared with the design.

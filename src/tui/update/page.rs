@@ -6,6 +6,7 @@ use super::super::state::{Answer, Find, LastChange, Over, Question, Sheet, State
 use super::super::{command, words};
 use super::{files, form, picture, pin};
 use crate::model::{Address, PanelLetter, Role, Stage, Verdict};
+use crate::project::merge::Side;
 use crate::solve::progress::Standing;
 use crate::stage;
 use crate::workbook::{ChangeError, Workbook};
@@ -56,6 +57,7 @@ pub fn open_word(state: &State) -> &'static str {
         Some(Line::Entry(id)) if stage::entry(&id).is_some_and(|spec| spec.role == Role::Measure) => "record",
         Some(Line::Entry(_)) => "edit",
         Some(Line::Figure(_)) => "explain",
+        Some(Line::Conflict(_)) => "settle",
         Some(Line::Rows(id) | Line::Panels(id)) if state.unfolded.contains(id) => "close rows",
         Some(Line::Rows(_) | Line::Panels(_)) => "show rows",
         Some(Line::Step(_)) if state.is_today => "go to it",
@@ -164,8 +166,28 @@ fn open(state: &mut State) {
         Some(Line::Check(id)) => push_sheet(state, Subject::Check(id)),
         Some(Line::Step(address)) if state.is_today => go_to(state, stage_of(&address.id), Line::Step(address)),
         Some(Line::Step(address)) => open_step(state, &address),
+        Some(Line::Conflict(name)) => ask_to_settle(state, &name),
         Some(Line::Heading(_) | Line::Answer(_) | Line::Says(_)) | None => {}
     }
+}
+
+/// Asks which of two builders' values stands.
+fn ask_to_settle(state: &mut State, name: &str) {
+    let Some(found) = state.workbook.project().conflicts.get(name) else { return };
+    let side = |typed: &Option<String>| typed.as_deref().map_or_else(|| "nothing".to_owned(), shown);
+    let says = vec![format!("{}: both of you changed it.", words::label(&found.key))];
+    let answers = vec![
+        ("decide later".to_owned(), Answer::GoBack),
+        (format!("ours: {}", side(&found.ours)), Answer::Settle(name.to_owned(), Side::Ours)),
+        (format!("theirs: {}", side(&found.theirs)), Answer::Settle(name.to_owned(), Side::Theirs)),
+        (format!("as it was before: {}", side(&found.base)), Answer::Settle(name.to_owned(), Side::Base)),
+    ];
+    state.over.push(Over::Question(Question { title: "two builders differ".to_owned(), says, answers, at: 0 }));
+}
+
+/// Lets one side's value stand.
+pub fn settle(state: &mut State, name: &str, side: Side) {
+    change(state, format!("settled: {}", words::label(name)), |workbook| workbook.settle(name, side));
 }
 
 fn open_step(state: &mut State, address: &Address) {
@@ -185,6 +207,7 @@ fn explain(state: &mut State) {
             let first = state.workbook.evaluation().steps.iter().find(|of| of.step.id == id);
             Subject::Step(first.map_or_else(|| Address::drawn(id), |of| of.address.clone()))
         }
+        Some(Line::Conflict(name)) => return ask_to_settle(state, &name),
         Some(Line::Heading(_) | Line::Answer(_) | Line::Says(_)) | None => return,
     };
     push_sheet(state, subject);

@@ -40,6 +40,7 @@ fn take(state: &mut State, answer: Answer) {
         Answer::TakeTheirs => files::take_theirs(state),
         Answer::TakeDraft(draft) => files::take_draft(state, &draft),
         Answer::GiveUpDraft => files::give_up_draft(state),
+        Answer::Settle(name, side) => page::settle(state, &name, side),
         Answer::KeepVariant => variant::name(state),
         Answer::Variant(name) => variant::compare(state, name),
         Answer::TakeVariant(name) => variant::take(state, &name),

@@ -18,6 +18,7 @@ pub fn title(state: &State, line: &Line) -> String {
         Line::Step(address) => format!("step{}", on_panel(address.panel)),
         Line::Panels(_) => "step on every panel".to_owned(),
         Line::Check(_) => "check".to_owned(),
+        Line::Conflict(_) => "conflict".to_owned(),
         other => format!("{}{}", super::label(other.id()), on_panel(state.panel)),
     }
 }
@@ -26,6 +27,9 @@ pub fn title(state: &State, line: &Line) -> String {
 pub fn about(state: &State, line: &Line) -> Vec<Par> {
     let evaluation = state.workbook.evaluation();
     match line {
+        Line::Conflict(_) => vec![Par::plain(
+            "Two builders changed this in different ways; ours stands for now. Enter chooses one of them.",
+        )],
         Line::Heading(_) | Line::Answer(_) | Line::Says(_) => Vec::new(),
         Line::Entry(id) => entry(state, id),
         Line::Figure(id) => figure(state, id),

@@ -29,6 +29,7 @@ pub fn cells(state: &State, line: &Line) -> Cells {
         Line::Step(address) if state.is_today => today_step(state, address),
         Line::Entry(id) if state.is_today => today_entry(state, id),
         Line::Heading(words) => Cells { label: (*words).to_owned(), ..Cells::default() },
+        Line::Conflict(name) => conflict(state, name),
         Line::Says(words) => Cells { label: words.clone(), ..Cells::default() },
         Line::Answer(answer) => Cells { label: answer.asks.to_owned(), ..Cells::default() },
         Line::Entry(id) => entry(state, id),
@@ -161,6 +162,14 @@ fn step(state: &State, of: &StepState) -> Cells {
         _ => title(state, of),
     };
     Cells { label, value: String::new(), word: of.standing.word().to_owned(), role: Some(of_standing(&of.standing)) }
+}
+
+/// What two builders wrote in different ways.
+fn conflict(state: &State, name: &str) -> Cells {
+    let Some(found) = state.workbook.project().conflicts.get(name) else { return Cells::default() };
+    let side = |typed: &Option<String>| typed.as_deref().map_or_else(|| "nothing".to_owned(), clean);
+    let value = format!("ours {}, theirs {}", side(&found.ours), side(&found.theirs));
+    Cells { label: super::label(&found.key), value, word: "conflict".to_owned(), role: Some(Role::Caution) }
 }
 
 /// A step on the page of the day: what it needs stands where a value would.
