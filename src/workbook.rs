@@ -9,6 +9,7 @@ pub mod desk;
 pub mod explain;
 pub mod find;
 pub mod log;
+pub mod mend;
 pub mod record;
 pub mod revision;
 pub mod sample;

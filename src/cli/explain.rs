@@ -10,7 +10,9 @@ use crate::model::{Address, text::clean};
 use crate::solve::Evaluation;
 use crate::stage;
 use crate::units::System;
+use crate::workbook::Workbook;
 use crate::workbook::explain::{Explanation, explain as explanation};
+use crate::workbook::mend::words as mend_words;
 
 /// Explains a figure, an entry, a check or a step.
 pub fn explain(file: &Path, typed: &str, units: Option<System>) -> Result<Answer, Failure> {
@@ -22,7 +24,7 @@ pub fn explain(file: &Path, typed: &str, units: Option<System>) -> Result<Answer
     let mut page = Page::default();
     if let Some(found) = explanation(evaluation, &address, system) {
         put_figure(&mut page, evaluation, &found, system);
-    } else if !put_others(&mut page, evaluation, &address, system) {
+    } else if !put_others(&mut page, &workbook, &address, system) {
         return Err(opening::unknown(&address.id));
     }
     Ok(Answer { notices, text: page.text(), code: 0 })
@@ -54,11 +56,15 @@ fn put_figure(page: &mut Page, evaluation: &Evaluation, found: &Explanation, sys
 }
 
 /// A check, or a step: on the panel named, or on all of them. False if nothing is called so.
-fn put_others(page: &mut Page, evaluation: &Evaluation, address: &Address, system: System) -> bool {
+fn put_others(page: &mut Page, workbook: &Workbook, address: &Address, system: System) -> bool {
+    let evaluation = workbook.evaluation();
     let is_meant = |of: &Address| of.id == address.id && (address.panel.is_none() || of.panel == address.panel);
     let verdicts: Vec<_> = evaluation.verdicts.iter().filter(|judged| is_meant(&judged.address)).collect();
     for judged in &verdicts {
         put_check(page, evaluation, judged, system);
+    }
+    if let Some(mend) = workbook.mend(&address.id) {
+        page.named(2, "Cheapest change that mends it", &clean(&mend_words(&mend)));
     }
     if let Some(judged) = verdicts.first() {
         let check = judged.check;

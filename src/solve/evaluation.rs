@@ -175,6 +175,8 @@ impl Evaluation {
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
             Axis::Choice => plumbing::year::extreme_rows::choice_count(&self.drawn),
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),
+            Axis::Run => self.drawn.plumbing.lines.as_ref().map_or(0, Vec::len),
+            Axis::PanelGroup => self.drawn.plumbing.working.panels.as_ref().map_or(0, |row| row.division.flows.len()),
             Axis::Part | Axis::DepthLayer | Axis::WeepHole | Axis::Strip | Axis::ScrewLine | Axis::Screw => {
                 enclosure::rows_of(&self.drawn, axis)
             }

@@ -4,7 +4,7 @@
 
 use std::sync::LazyLock;
 
-use super::{Axis, absorber, commissioning, enclosure};
+use super::{Axis, absorber, commissioning, enclosure, plumbing};
 use crate::model::Stage;
 
 /// One figure on a card.
@@ -83,6 +83,7 @@ static CARDS: LazyLock<Vec<&'static Card>> = LazyLock::new(|| {
         enclosure::glass::cards::CARDS,
         enclosure::capping::cards::CARDS,
         enclosure::rack::cards::CARDS,
+        plumbing::cards::CARDS,
         commissioning::cards::CARDS,
     ]
     .into_iter()

@@ -62,6 +62,10 @@ pub enum Axis {
     ScrewLine,
     /// The screws of all lines.
     Screw,
+    /// The runs of the loop in the order of flow, keys from `1`.
+    Run,
+    /// The groups of panels side by side, keys from `1`.
+    PanelGroup,
     /// Temperatures of a table in whole degrees Celsius.
     Celsius,
     /// The lines of the bill of materials, by their keys.
@@ -93,7 +97,9 @@ impl Axis {
             | Self::Strip
             | Self::ScrewLine
             | Self::Screw
-            | Self::Mount => number >= 1,
+            | Self::Mount
+            | Self::Run
+            | Self::PanelGroup => number >= 1,
         })
     }
 }

@@ -59,7 +59,22 @@ static ABSORBER: [Picture; 1] = [Picture {
     ],
 }];
 
-static PLUMBING: [Picture; 6] = [
+static PLUMBING: [Picture; 8] = [
+    Picture {
+        title: "pump and loop",
+        draw: |s| plumbing::pictures::pump_curve(s).map(Drawing::Chart),
+        caption: &[
+            "The pump gives {plumbing.pump_flow} at {plumbing.pump_head}; wanted is {plumbing.flow}. Most pressure \
+                    goes into {plumbing.dominates}.",
+        ],
+    },
+    Picture {
+        title: "the loop unrolled, along its way and up by its height",
+        draw: |s| plumbing::pictures::unrolled(s).map(Drawing::Scene),
+        caption: &[
+            "{plumbing.pipe_total} of pipe, {plumbing.loop_height} high; can be shut in: {plumbing.shut_in_parts}.",
+        ],
+    },
     Picture {
         title: "the year's heat by month",
         draw: |s| plumbing::year::pictures::months(s).map(Drawing::Chart),

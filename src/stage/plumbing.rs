@@ -3,18 +3,30 @@
 //! Which figure comes from where: `rows`; flow and friction are put together in `circuit`, the hot water wanted in
 //! `load`, the year in `year`; the laws are in `physics`.
 
+pub mod cards;
 pub mod checks;
 pub mod circuit;
+pub mod closed;
 pub mod demands;
+pub mod emptying;
 pub mod entries;
+pub mod exchange;
+pub mod flow_rows;
 pub mod heights;
+pub mod hydraulics;
 pub mod layout;
 pub mod load;
+pub mod mend;
 pub mod methods;
 pub mod network;
+pub mod pictures;
+pub mod pipework;
+pub mod pressure_rows;
 pub mod rows;
+pub mod steam;
 pub mod steps;
 pub mod walk;
+pub mod working;
 pub mod year;
 
 use super::{Group, absorber, enclosure, site};
@@ -23,7 +35,7 @@ use crate::physics::exchanger::CollectorExchanger;
 use crate::physics::fluid::Fluid;
 use crate::physics::glycol;
 use crate::units::si::{Area, Dimension, HeatTransfer, Ratio};
-use circuit::{Contents, PipeCost, Row};
+use circuit::{Contents, Row};
 use entries::{self as e, LoopType, YearPanel};
 use load::Load;
 use year::correlation::{Correlation, Given};
@@ -37,8 +49,12 @@ pub struct Results {
     pub fluid: Fig<Fluid>,
     /// All panels together and their flow.
     pub row: Fig<Row>,
-    /// What the flow costs in the loop's pipe.
-    pub pipe: Fig<PipeCost>,
+    /// The loop's pipe, run by run.
+    pub lines: Fig<Vec<pipework::Line>>,
+    /// What the flow costs in it.
+    pub pipe: Fig<hydraulics::PipeCost>,
+    /// The loop at work.
+    pub working: working::Working,
     /// Liquid in panels and pipe.
     pub contents: Fig<Contents>,
     /// The panels as one straight line of efficiency.
@@ -73,20 +89,26 @@ pub static ROW: Group =
     Group { name: "panels and their flow", entries: &["plumbing.flow_per_area"], groups: &[&enclosure::BOX] };
 
 /// Flow in the pipe.
-pub static PIPE: Group = Group {
-    name: "flow in the pipe",
-    entries: &["plumbing.pipe", "plumbing.pipe_length", "plumbing.elbows"],
-    groups: &[&ROW, &LIQUID],
-};
+pub static PIPE: Group = Group { name: "flow in the pipe", entries: &[], groups: &[&ROW, &LIQUID, &pipework::LINES] };
 
 /// Pressure drop of the whole loop.
-pub static LOOP: Group = Group { name: "flow in the loop", entries: &[], groups: &[&PIPE, &absorber::flow::FLOW] };
+pub static LOOP: Group = Group {
+    name: "flow in the loop",
+    entries: &[
+        "plumbing.coil_tube",
+        "plumbing.coil_length",
+        "plumbing.part.*.test_flow",
+        "plumbing.part.*.test_drop",
+        "plumbing.part.*.setting",
+    ],
+    groups: &[&PIPE, &flow_rows::PANEL_FLOW],
+};
 
 /// Liquid in panels and pipe.
 pub static CONTENTS: Group = Group {
     name: "content of the loop",
-    entries: &["plumbing.pipe", "plumbing.pipe_length", "plumbing.drained_length"],
-    groups: &[&absorber::HEAT],
+    entries: &["plumbing.drained_length", "plumbing.coil_tube", "plumbing.coil_length", "plumbing.part.*.volume"],
+    groups: &[&absorber::HEAT, &pipework::LINES],
 };
 
 /// Tank against area.
@@ -134,10 +156,25 @@ pub fn solve(
     let fluid = fluid(inputs);
     let storage = circuit::outside_area(inputs, &enclosure.timber_box)
         .and_then(|area| Ok(litres_per_area(inputs.get(&e::TANK)?, area)));
+    let layout = layout::layout(inputs, &absorber.harp, &fluid);
+    let lines = pipework::lines(inputs, &layout.network);
+    let contents = circuit::contents(inputs, absorber, &layout.network, &lines);
+    let given = working::Given {
+        inputs,
+        site,
+        absorber,
+        layout: &layout,
+        lines: &lines,
+        fluid: &fluid,
+        row: &row,
+        contents: &contents,
+    };
     Results {
-        layout: layout::layout(inputs, &absorber.harp, &fluid),
-        pipe: fluid.clone().and_then(|fluid| circuit::pipe(inputs, fluid, &row.clone()?)),
-        contents: circuit::contents(inputs, absorber),
+        working: given.work(),
+        pipe: fluid.clone().and_then(|fluid| hydraulics::pipe(&lines, fluid, row.as_ref().map_err(Why::clone)?.flow)),
+        layout,
+        lines,
+        contents,
         correlation: year::correlation::correlation(inputs, Given { site, line: &line, load: &load }),
         line,
         load,

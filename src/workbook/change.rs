@@ -7,6 +7,7 @@ use crate::project::records::value_of;
 use crate::project::{EditError, Project, Splice};
 use crate::solve::progress::{Standing, comes_first, held, relied_on};
 use crate::stage;
+use crate::stage::plumbing::mend::Edit;
 use crate::stage::site::basis;
 use jiff::civil::Date;
 
@@ -82,6 +83,25 @@ impl Workbook {
         let label = stage::entry(id).map_or(id, |spec| spec.label);
         let splice = edit::unset_entry(&self.text, &self.project, id)?;
         self.make(Change { label: format!("{label} taken out"), splices: vec![splice] })
+    }
+
+    /// Gives several entries new texts, or takes them out, as one change.
+    pub fn set_several(&mut self, label: &str, edits: &[Edit]) -> Result<(), ChangeError> {
+        let (mut text, mut project, mut splices) = (self.text.clone(), Project::read(&self.text), Vec::new());
+        for edit in edits {
+            let splice = match &edit.typed {
+                Some(typed) => {
+                    let spec = stage::entry(&edit.id).ok_or_else(|| EditError::Unknown(edit.id.clone()))?;
+                    spec.read(typed)?;
+                    edit::set_entry(&text, &project, &edit.id, typed)?
+                }
+                None => edit::unset_entry(&text, &project, &edit.id)?,
+            };
+            text = splice.apply(&text)?;
+            project = Project::read(&text);
+            splices.push(splice);
+        }
+        self.make(Change { label: label.to_owned(), splices })
     }
 
     /// Keeps the weather file's twelve monthly means in the project, so that it works when handed on without the file.

@@ -28,25 +28,33 @@ const RICH: &str = include_str!("rich.toml");
 pub const FIRST: &str = "rich";
 
 /// What a variant leaves out.
-const WITHOUT: [(&str, &str); 4] = [
+const WITHOUT: [(&str, &str); 8] = [
     ("clear", "site.weather_file"),
     ("compass", "site.azimuth"),
     ("means", "site.weather_file"),
+    ("plain", "plumbing.part."),
+    ("plain", "plumbing.run."),
+    ("plate", "plumbing.coil_length"),
+    ("plate", "plumbing.coil_tube"),
     ("untested", "commissioning.panel_start"),
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 11] = [
+const ONLY: [(&str, &[&str]); 15] = [
     ("flush", &["enclosure"]),
     ("ground", &["enclosure"]),
     ("platinum", &["commissioning"]),
     ("clear", &["site"]),
     ("compass", &["site"]),
+    ("direct", &["plumbing"]),
     ("fitted", &["plumbing"]),
     ("means", &["site"]),
     ("mild", &["site"]),
     ("on", &["enclosure"]),
     ("rebate", &["enclosure"]),
+    ("plain", &["plumbing"]),
+    ("plate", &["plumbing"]),
+    ("thermosiphon", &["plumbing"]),
     ("untested", &["plumbing", "commissioning"]),
 ];
 
@@ -85,8 +93,8 @@ pub fn bases() -> Vec<Base> {
         let mut varied = Base { name, ..base.clone() };
         varied.entries.extend(overlay);
         for (_, id) in WITHOUT.iter().filter(|(variant, _)| *variant == varied.name) {
-            varied.entries.remove(*id);
-            varied.measured.remove(*id);
+            varied.entries.retain(|known, _| !known.starts_with(id));
+            varied.measured.retain(|known, _| !known.starts_with(id));
         }
         varied.world.sky = sky_over(&varied.entries);
         bases.push(varied);

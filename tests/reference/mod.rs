@@ -25,6 +25,7 @@ mod stage_commissioning;
 mod stage_commissioning_more;
 mod stage_enclosure;
 mod stage_log;
+mod stage_loop;
 mod stage_plumbing;
 mod stage_safety;
 mod stage_site;

@@ -7,7 +7,7 @@ use crate::units::si::{Dimension, Velocity};
 use crate::units::{Kind, Quantity};
 
 /// Highest speed in the pipes of a solar loop, m/s (UFC 3-440-01, appendix D, verified: 5 ft/s).
-const FASTEST: f64 = 1.5;
+pub const FASTEST: f64 = 1.5;
 /// Lowest speed that carries air along a falling pipe, m/s (from memory).
 const AIR_CARRYING: f64 = 0.3;
 /// Storage per collector area, L/m² (UFC 3-440-01, 4-3.2, verified: 1.5 to 2 gal/ft²).
@@ -16,15 +16,20 @@ const STORAGE: (f64, f64) = (61.1, 81.5);
 const FLOW: (f64, f64) = (0.9e-3 / 60.0, 2.0e-3 / 60.0);
 
 fn velocity(s: &Solution) -> Fig<Judgement> {
-    let found = s.plumbing.pipe.clone()?.drop.velocity;
+    let fastest = s.plumbing.pipe.as_ref().map_err(Clone::clone)?.fastest()?;
+    let found = fastest.drop.velocity;
     let limit = Velocity::from_si(FASTEST);
-    Ok(Judgement::stop_unless(found <= limit).with(found, limit).margin(limit - found))
+    Ok(Judgement::stop_unless(found <= limit).with(found, limit).margin(limit - found).part(fastest.line.name.clone()))
 }
 
 fn air_carrying(s: &Solution) -> Fig<Judgement> {
-    let found = s.plumbing.pipe.clone()?.drop.velocity;
+    let slowest = s.plumbing.pipe.as_ref().map_err(Clone::clone)?.slowest()?;
+    let found = slowest.drop.velocity;
     let limit = Velocity::from_si(AIR_CARRYING);
-    Ok(Judgement::caution_unless(found >= limit).with(found, limit).margin(found - limit))
+    Ok(Judgement::caution_unless(found >= limit)
+        .with(found, limit)
+        .margin(found - limit)
+        .part(slowest.line.name.clone()))
 }
 
 fn storage(s: &Solution) -> Fig<Judgement> {
@@ -48,7 +53,7 @@ fn flow_range(s: &Solution) -> Fig<Judgement> {
 pub static CHECKS: &[Check] = &[
     Check::new("plumbing.pipe-speed", "speed in the loop pipe", Severity::Injury, velocity)
         .says(
-            "The design flow runs at {found} through {plumbing.pipe}; {limit} is the most: beyond it copper wears thin \
+            "The design flow runs at {found} through run '{part}'; {limit} is the most: beyond it copper wears thin \
              at the elbows and the pipe is loud.",
             "A wider pipe, or less flow.",
         )
@@ -57,7 +62,7 @@ pub static CHECKS: &[Check] = &[
         .needs(&["plumbing.velocity"]),
     Check::new("plumbing.air-carrying", "speed that carries air", Severity::Nuisance, air_carrying)
         .says(
-            "At {found} air bubbles may stay behind in falling pipe; from {limit} on they are carried along.",
+            "At {found} in run '{part}' air bubbles may stay behind where it falls; from {limit} on they are carried along.",
             "A narrower pipe, or a vent by hand at each high point; flush faster than the loop runs.",
         )
         .blind_to("air that was never flushed out, and the flow that the pump really gives")

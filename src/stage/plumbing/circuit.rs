@@ -1,15 +1,14 @@
-//! The loop in numbers: flow, friction in pipe and panel, litres. Heat over the year does not live here.
+//! The loop in numbers: flow of all panels, litres. Friction lives in `hydraulics`, heat over the year in `year`.
 
 use super::entries as e;
-use super::panel_count;
+use super::network::Network;
+use super::pipework::{self, Line};
+use super::{heights, panel_count};
 use crate::handbook::tube::{self, TubeSize};
 use crate::model::{Fig, Inputs, Why};
-use crate::physics::fittings::{Fitting, FittingCount};
-use crate::physics::fluid::Fluid;
-use crate::physics::pipe::{DRAWN_TUBE_ROUGHNESS, Run, RunDrop};
 use crate::stage::absorber;
 use crate::stage::enclosure::timber::TimberBox;
-use crate::units::si::{Area, Dimension, Length, Temperature, Volume, VolumeRate, celsius};
+use crate::units::si::{Area, Dimension, Temperature, Volume, VolumeRate, celsius};
 
 /// All panels together, side by side: each gets the same flow.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,13 +21,6 @@ pub struct Row {
     pub flow: VolumeRate,
 }
 
-/// What the design flow costs in the loop's pipe.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct PipeCost {
-    /// Speed, regime and drop.
-    pub drop: RunDrop,
-}
-
 /// Liquid in the loop.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Contents {
@@ -36,16 +28,18 @@ pub struct Contents {
     pub panel: Volume,
     /// In all panels.
     pub panels: Volume,
-    /// In the pipe.
+    /// In the pipe, branches included.
     pub pipe: Volume,
+    /// In coil, exchanger, filter and meter.
+    pub parts: Volume,
     /// What runs out of panels and falling pipe.
     pub drains: Volume,
 }
 
 impl Contents {
-    /// Panels and pipe, without tank, vessel and exchanger.
+    /// Panels, pipe, coil and parts, without tank, reservoir and vessel.
     pub fn total(&self) -> Volume {
-        self.panels + self.pipe
+        self.panels + self.pipe + self.parts
     }
 }
 
@@ -73,28 +67,33 @@ pub fn tube(inputs: &Inputs) -> Fig<&'static TubeSize> {
     tube::tube(&inputs.get(&e::PIPE)?).ok_or_else(|| Why::Invalid(vec![e::PIPE.spec.id.to_owned()]))
 }
 
-/// Friction of the whole loop pipe at the design flow.
-pub fn pipe(inputs: &Inputs, fluid: Fluid, row: &Row) -> Fig<PipeCost> {
-    let elbows = u32::try_from(inputs.get(&e::ELBOWS)?).map_err(Why::out_of_range)?;
-    let run = Run {
-        bore: tube(inputs)?.bore(),
-        length: inputs.get(&e::PIPE_LENGTH)?,
-        roughness: Length::from_si(DRAWN_TUBE_ROUGHNESS),
-        fittings: vec![FittingCount { fitting: Fitting::Elbow90, count: elbows }],
-        plain_loss: 0.0,
-    };
-    let liquid = fluid.properties_at(working_temperature().si());
-    let drop = run.pressure_drop(&liquid, row.flow).map_err(Why::out_of_range)?;
-    Ok(PipeCost { drop })
-}
-
-/// Litres in panels and pipe.
-pub fn contents(inputs: &Inputs, absorber: &absorber::Results) -> Fig<Contents> {
+/// Litres in panels, pipe and parts.
+pub fn contents(
+    inputs: &Inputs,
+    absorber: &absorber::Results,
+    network: &Fig<Network>,
+    lines: &Fig<Vec<Line>>,
+) -> Fig<Contents> {
     let count = panel_count(inputs)? as f64;
     let panel = absorber.heat.as_ref().map_err(Clone::clone)?.capacity.volume;
-    let tube = tube(inputs)?;
-    let length = inputs.get(&e::PIPE_LENGTH)?;
-    let falling = inputs.given(&e::DRAINED_LENGTH)?.unwrap_or(length);
     let panels = panel * count;
-    Ok(Contents { panel, panels, pipe: tube.content(length), drains: panels + tube.content(falling) })
+    let lines = lines.as_ref().map_err(Clone::clone)?;
+    let sum = |lines: &[Line]| lines.iter().map(Line::content).fold(Volume::default(), |sum, next| sum + next);
+    let (mut pipe, mut falling, mut parts) = (sum(lines), sum(lines), Volume::default());
+    if let Ok(network) = network {
+        for branch in &network.branches {
+            pipe += pipework::line(inputs, network, branch)?.content();
+        }
+        falling = heights::draining(network)
+            .iter()
+            .filter_map(|(index, _)| lines.get(*index))
+            .map(Line::content)
+            .fold(Volume::default(), |sum, next| sum + next);
+        parts = pipework::part_contents(inputs, network)?;
+    }
+    if let Some(coil) = pipework::coil(inputs, network)? {
+        parts += pipework::content(&coil);
+    }
+    let drained = inputs.given(&e::DRAINED_LENGTH)?.map(|length| Ok(tube(inputs)?.content(length))).transpose()?;
+    Ok(Contents { panel, panels, pipe, parts, drains: panels + drained.unwrap_or(falling) })
 }

@@ -1,7 +1,8 @@
-//! What the plumbing stage asks. The loop's own rows are in `run` and `part`.
+//! What the plumbing stage asks. The loop's own rows are in `run` and `part`, pump and exchanger in `service`.
 
 pub mod part;
 pub mod run;
+pub mod service;
 
 use crate::model::{Choice, Entry, EntrySpec};
 use crate::units::Kind;

@@ -178,44 +178,55 @@ impl Profile {
     }
 }
 
-/// The run with the least fall, and that fall.
+/// A run that drains, with its fall toward the reservoir.
 #[derive(Clone, Debug, PartialEq)]
-pub struct LeastFall {
+pub struct DrainSlope {
     /// Fall over length.
     pub fall: Ratio,
     /// The run.
     pub run: String,
+    /// It drains with the flow; against it before the panels.
+    pub forward: bool,
 }
 
-/// The least fall among the runs between panels and reservoir, each toward the reservoir.
+/// The runs that drain, by their place in the loop, and whether they drain with the flow.
 ///
-/// Before the panels a run drains backward, behind them forward. A run below the reservoir's level stays full and is
-/// left out: it lies behind the reservoir, or between reservoir and pump.
-pub fn least_fall(inputs: &Inputs, network: &Network) -> Fig<Option<LeastFall>> {
-    let mut least: Option<LeastFall> = None;
+/// Behind the panels a run drains forward to the reservoir, before the panels backward through the pump. What lies
+/// between reservoir and pump stays full. Without a reservoir every run counts, forward.
+pub fn draining(network: &Network) -> Vec<(usize, bool)> {
     let is_reservoir =
         |place: &str| matches!(network.kind(place), Some(PartKind::Reservoir | PartKind::SealedReservoir));
     let reservoir = network.circuit.iter().position(|stretch| is_reservoir(&stretch.to));
-    let pump_behind = |stretch: &Stretch| {
-        let has = |name: &str| network.kind(name) == Some(PartKind::Pump);
-        stretch.along.iter().any(|name| has(name)) || has(&stretch.from)
-    };
-    let mut is_wet = false;
+    let is_pump = |name: &str| network.kind(name) == Some(PartKind::Pump);
+    let mut list = Vec::new();
+    let mut behind_pump = false;
     for (index, stretch) in network.circuit.iter().enumerate() {
-        let goes_down = reservoir.is_none_or(|at| index <= at);
-        if !goes_down && !is_wet {
-            is_wet = pump_behind(stretch);
-            if !is_wet {
-                continue;
-            }
+        if reservoir.is_none_or(|at| index <= at) {
+            list.push((index, true));
+            continue;
         }
-        let slope = inputs.at(&run::RISE, &stretch.run)?.si() / inputs.at(&run::LENGTH, &stretch.run)?.si();
-        let fall = Ratio::from_si(if goes_down { -slope } else { slope });
-        if least.as_ref().is_none_or(|known| fall < known.fall) {
-            least = Some(LeastFall { fall, run: stretch.run.clone() });
+        behind_pump |= is_pump(&stretch.from) || stretch.along.iter().any(|name| is_pump(name));
+        if behind_pump {
+            list.push((index, false));
         }
     }
-    Ok(least)
+    list
+}
+
+/// The fall of every run that drains.
+pub fn drain_slopes(inputs: &Inputs, network: &Network) -> Fig<Vec<DrainSlope>> {
+    let slope = |(index, forward): (usize, bool)| {
+        let name = &network.circuit[index].run;
+        let slope = inputs.at(&run::RISE, name)?.si() / inputs.at(&run::LENGTH, name)?.si();
+        Ok(DrainSlope { fall: Ratio::from_si(if forward { -slope } else { slope }), run: name.clone(), forward })
+    };
+    draining(network).into_iter().map(slope).collect()
+}
+
+/// The least fall among the runs that drain.
+pub fn least_fall(inputs: &Inputs, network: &Network) -> Fig<Option<DrainSlope>> {
+    let slopes = drain_slopes(inputs, network)?;
+    Ok(slopes.into_iter().min_by(|a, b| a.fall.si().total_cmp(&b.fall.si())))
 }
 
 /// Bottom of the tank (the port that feeds the loop) over the top of the panels; negative where the tank stands below.

@@ -4,7 +4,7 @@
 
 use super::entries::part::{self, PartKind};
 use super::entries::{self as e, LoopType};
-use super::heights::{self, Extreme, LEAST_FALL, LeastFall, Profile};
+use super::heights::{self, DrainSlope, Extreme, LEAST_FALL, Profile};
 use super::network::{self, Network};
 use super::walk::{self, ShutIn};
 use crate::model::{Fig, Inputs, Judgement, Value, Verdict, Why};
@@ -32,7 +32,7 @@ pub struct Layout {
     /// Heights.
     pub profile: Fig<Profile>,
     /// The least fall toward the reservoir; none where nothing drains.
-    pub least_fall: Fig<Option<LeastFall>>,
+    pub least_fall: Fig<Option<DrainSlope>>,
     /// Head that would turn the loop backward at night.
     pub night: Fig<Pressure>,
 }
@@ -144,7 +144,7 @@ fn tank_over_panels(s: &Solution) -> Fig<Length> {
         .ok_or_else(|| Why::out_of_range("no tank, coil or exchanger is the end of a run"))
 }
 
-fn least_fall(s: &Solution) -> Fig<LeastFall> {
+fn least_fall(s: &Solution) -> Fig<DrainSlope> {
     s.plumbing
         .layout
         .least_fall
@@ -225,14 +225,14 @@ fn high_points(s: &Solution) -> Fig<Judgement> {
     let place = unserved(s, Extreme::High, vents)?;
     if s.inputs.get(&e::LOOP)? == LoopType::Drainback {
         // What empties itself at every stop takes its air in and lets it out through the reservoir.
-        return Ok(Judgement::of(Verdict::Clear).part("a loop that drains"));
+        return Ok(Judgement::of(Verdict::Clear).part("this loop drains"));
     }
-    Ok(Judgement::caution_unless(place.is_none()).part(place.unwrap_or_default()))
+    Ok(Judgement::caution_unless(place.is_none()).part(place.unwrap_or_else(|| "every high point has one".to_owned())))
 }
 
 fn low_points(s: &Solution) -> Fig<Judgement> {
     let place = unserved(s, Extreme::Low, drains)?;
-    Ok(Judgement::caution_unless(place.is_none()).part(place.unwrap_or_default()))
+    Ok(Judgement::caution_unless(place.is_none()).part(place.unwrap_or_else(|| "every low point has one".to_owned())))
 }
 
 fn falls(s: &Solution) -> Fig<Judgement> {
@@ -302,7 +302,8 @@ fn loop_parts(s: &Solution) -> Fig<Judgement> {
     let has = |kinds: &[PartKind]| kinds.iter().any(|kind| network.part_of(*kind).is_some());
     let missing: Vec<&str> =
         wanted(s.inputs.get(&e::LOOP)?).iter().filter(|(_, kinds)| !has(kinds)).map(|(name, _)| *name).collect();
-    Ok(Judgement::stop_unless(missing.is_empty()).part(missing.join(", ")))
+    let words = if missing.is_empty() { "all are written".to_owned() } else { missing.join(", ") };
+    Ok(Judgement::stop_unless(missing.is_empty()).part(words))
 }
 
 /// The checks of this file.

@@ -1,11 +1,10 @@
 //! The figures of the plumbing stage.
 
-use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, circuit, load, panel_count};
+use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, circuit, hydraulics, load, panel_count};
 use crate::model::{Fig, Value};
 use crate::stage::site::rows::month;
 use crate::stage::{Axis, Figure, Group, Solution};
 use crate::units::Kind::{Area, Count, Energy, Flow, LossCoefficient, Number, Percent, Pressure, Speed, Volume};
-use crate::units::si;
 use crate::units::{Kind, Quantity};
 
 static PANELS: Group = Group { name: "panels", entries: &[], groups: &[] };
@@ -20,12 +19,8 @@ pub(super) fn row(s: &Solution) -> Fig<&circuit::Row> {
     s.plumbing.row.as_ref().map_err(Clone::clone)
 }
 
-fn pipe(s: &Solution) -> Fig<&circuit::PipeCost> {
+fn pipe(s: &Solution) -> Fig<&hydraulics::PipeCost> {
     s.plumbing.pipe.as_ref().map_err(Clone::clone)
-}
-
-fn harp_drop(s: &Solution) -> Fig<si::Pressure> {
-    Ok(s.absorber.flow.as_ref().map_err(Clone::clone)?.working.pressure_drop)
 }
 
 const COUNT: (&str, &str) = ("n", "plumbing.panel_count");
@@ -49,30 +44,32 @@ pub static FIGURES: &[Figure] = &[
         "{q} × {A}",
         &[("q", "plumbing.flow_per_area"), AREA],
     ),
-    Figure::new("plumbing.velocity", "speed in the pipe", Speed, &PIPE, |s, _| Ok(pipe(s)?.drop.velocity.into())).by(
-        "pipe-friction",
-        "v = 4 {Q}/(π D²), D the bore of {tube}",
-        &[FLOW, ("tube", "plumbing.pipe")],
-    ),
-    Figure::new("plumbing.reynolds", "Reynolds number in the pipe", Number, &PIPE, |s, _| {
-        Ok(plain(Number, pipe(s)?.drop.reynolds))
+    Figure::new("plumbing.velocity", "speed in the fastest run", Speed, &PIPE, |s, _| {
+        Ok(pipe(s)?.fastest()?.drop.velocity.into())
+    })
+    .by("pipe-friction", "v = 4 {Q}/(π D²), D the narrowest bore among the runs", &[FLOW]),
+    Figure::new("plumbing.reynolds", "Reynolds number in the fastest run", Number, &PIPE, |s, _| {
+        Ok(plain(Number, pipe(s)?.fastest()?.drop.reynolds))
     })
     .by("pipe-friction", "Re = ρ {v} D/μ at 45 °C", &[("v", "plumbing.velocity")]),
-    Figure::new("plumbing.pipe_drop", "pressure drop of the pipe", Pressure, &PIPE, |s, _| {
-        Ok(pipe(s)?.drop.total().into())
+    Figure::new("plumbing.pipe_drop", "pressure drop of the pipe", Pressure, &PIPE, |s, _| Ok(pipe(s)?.total().into()))
+        .by(
+            "pipe-friction",
+            "Σ (f L/D + ΣK) ρ v²/2 over {L} of pipe at {Q} and 45 °C",
+            &[("L", "plumbing.pipe_total"), FLOW],
+        ),
+    Figure::new("plumbing.loop_drop", "pressure drop of the whole loop", Pressure, &LOOP, |s, _| {
+        Ok(s.plumbing.working.cost.as_ref().map_err(Clone::clone)?.total.into())
     })
     .by(
         "pipe-friction",
-        "Δp = (f {L}/D + {m} K) ρ {v}²/2 at 45 °C",
-        &[("L", "plumbing.pipe_length"), ("m", "plumbing.elbows"), ("v", "plumbing.velocity")],
-    ),
-    Figure::new("plumbing.loop_drop", "pressure drop of pipe and panels", Pressure, &LOOP, |s, _| {
-        Ok((pipe(s)?.drop.total() + harp_drop(s)?).into())
-    })
-    .by(
-        "pipe-friction",
-        "{pipe} + {panel}, the panels side by side; valves, hoses and exchanger come on top",
-        &[("pipe", "plumbing.pipe_drop"), ("panel", "absorber.harp_pressure_drop")],
+        "{pipe} + {panels} + {coil} + {parts}",
+        &[
+            ("pipe", "plumbing.pipe_drop"),
+            ("panels", "plumbing.panels_drop"),
+            ("coil", "plumbing.coil_drop"),
+            ("parts", "plumbing.parts_drop"),
+        ],
     ),
     Figure::new("plumbing.panels_content", "liquid in all panels", Volume, &CONTENTS, |s, _| {
         Ok(s.plumbing.contents.clone()?.panels.into())
@@ -81,14 +78,22 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.pipe_content", "liquid in the pipe", Volume, &CONTENTS, |s, _| {
         Ok(s.plumbing.contents.clone()?.pipe.into())
     })
-    .by("loop-content", "π D²/4 × {L}", &[("L", "plumbing.pipe_length")]),
-    Figure::new("plumbing.loop_content", "liquid in panels and pipe", Volume, &CONTENTS, |s, _| {
+    .by("loop-content", "Σ π D²/4 L over {L}, and the branches", &[("L", "plumbing.pipe_total")]),
+    Figure::new("plumbing.parts_content", "liquid in coil and parts", Volume, &CONTENTS, |s, _| {
+        Ok(s.plumbing.contents.clone()?.parts.into())
+    })
+    .by("loop-content", "bore of the coil × its length, and what exchanger, filter and meter hold", &[]),
+    Figure::new("plumbing.loop_content", "liquid in the whole loop", Volume, &CONTENTS, |s, _| {
         Ok(s.plumbing.contents.clone()?.total().into())
     })
     .by(
         "loop-content",
-        "{panels} + {pipe}; tank, vessel and exchanger come on top",
-        &[("panels", "plumbing.panels_content"), ("pipe", "plumbing.pipe_content")],
+        "{panels} + {pipe} + {parts}; tank, reservoir and vessel come on top",
+        &[
+            ("panels", "plumbing.panels_content"),
+            ("pipe", "plumbing.pipe_content"),
+            ("parts", "plumbing.parts_content"),
+        ],
     ),
     Figure::new("plumbing.storage_per_area", "litres of tank per m² outside", Number, &STORAGE, |s, _| {
         Ok(s.plumbing.storage.clone()?.into())

@@ -16,15 +16,15 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("where the drawing is kept"))
         .after(&["site.pipe-path", "site.load"])
-        .relies(&["plumbing.loop", "plumbing.pipe", "plumbing.tank"]),
+        .relies(&["plumbing.loop", "plumbing.tank"]),
     Step::new("plumbing.falls", Stage::Plumbing, "Lay every run with a fall of 2 cm in each metre, no sag")
         .detail(
             "Read a level on each run and on each header. A sag keeps water, and water that stays freezes. The loop \
-             is {plumbing.pipe_length} of {plumbing.pipe}.",
+             is {plumbing.pipe_total} long.",
         )
         .evidence(Evidence::Note("the smallest fall found, and on which run"))
         .after(&["plumbing.schematic"])
-        .relies(&["plumbing.loop", "plumbing.pipe_length"])
+        .relies(&["plumbing.loop"])
         .cautions(&[TORCH, "Roof and ladder work: a second person, a tied ladder, no wet or windy day."]),
     Step::new("plumbing.shut-in", Stage::Plumbing, "Walk the loop: no part can be shut in without a relief valve")
         .detail(
@@ -90,7 +90,7 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("thickness, limit of the material, what covers it"))
         .after(&["commissioning.loop-test"])
-        .relies(&["plumbing.pipe", "plumbing.pipe_length"]),
+        .relies(&["plumbing.loop"]),
     Step::new("plumbing.exchanger", Stage::Plumbing, "Exchanger, liquid and drinking water may meet as they do")
         .detail(
             "A single wall usually wants water or food-grade propylene glycol and less pressure in the loop than in the \
@@ -116,6 +116,6 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("spacing of the supports"))
         .after(&["plumbing.schematic"])
-        .relies(&["plumbing.pipe", "plumbing.pipe_length"])
+        .relies(&["plumbing.loop"])
         .cautions(&[HOT]),
 ];

@@ -133,6 +133,32 @@ impl PartKind {
         matches!(self, Self::IsolatingValve | Self::BalancingValve | Self::MixingValve)
     }
 
+    /// The name of its line on the bill.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Panels => "loop-panels",
+            Self::Pump => "loop-pump",
+            Self::Tank => "loop-tank",
+            Self::Coil => "loop-coil",
+            Self::Exchanger => "loop-exchanger",
+            Self::Reservoir => "loop-reservoir",
+            Self::SealedReservoir => "loop-sealed-reservoir",
+            Self::CheckValve => "loop-check-valve",
+            Self::IsolatingValve => "loop-isolating-valve",
+            Self::BalancingValve => "loop-balancing-valve",
+            Self::ReliefValve => "loop-relief-valve",
+            Self::Vessel => "loop-vessel",
+            Self::AirVent => "loop-air-vent",
+            Self::AutomaticVent => "loop-automatic-vent",
+            Self::DrainCock => "loop-drain-cock",
+            Self::MixingValve => "loop-mixing-valve",
+            Self::FillPoint => "loop-fill-point",
+            Self::Filter => "loop-filter",
+            Self::FlowMeter => "loop-flow-meter",
+            Self::Gauge => "loop-gauge",
+        }
+    }
+
     /// Whether pressure leaves the loop through it.
     pub const fn relieves(self) -> bool {
         matches!(self, Self::ReliefValve | Self::Reservoir)
