@@ -18,6 +18,7 @@ mod lines;
 mod materials;
 mod merge;
 mod new;
+mod office;
 mod opening;
 mod output;
 pub mod problems;
@@ -98,6 +99,8 @@ fn answer(command: &Command) -> Result<Answer, Failure> {
             let answers: Vec<bool> = answers.iter().map(|shown| *shown == Shown::Yes).collect();
             procedure::trouble(file, symptom.as_deref(), &answers)
         }
+        Command::Questions { file } => office::questions(file),
+        Command::Labels { file } => office::labels(file),
         Command::Figures => Ok(Answer::of(tables::declared())),
         Command::Completions { shell } => Ok(Answer::of(completions(*shell))),
         Command::Man => manual(),

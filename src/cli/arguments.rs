@@ -159,6 +159,16 @@ pub enum Command {
         #[arg(value_enum)]
         answers: Vec<Shown>,
     },
+    /// Print the questions for authority, plumber and electrician, with the answers so far
+    Questions {
+        /// The project file
+        file: PathBuf,
+    },
+    /// Print the emergency card, the labels and what a second person reads back
+    Labels {
+        /// The project file
+        file: PathBuf,
+    },
     /// List everything that is declared: entries, figures, checks and steps
     Figures,
     /// Print the completions for a shell

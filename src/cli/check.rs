@@ -7,6 +7,7 @@ use super::lines::Page;
 use super::verdicts::{Counts, put_check};
 use super::{json, opening};
 use crate::model::{Verdict, text::clean};
+use crate::stage::safety::questions::LAST_WORD;
 
 /// Judges a project. A fault in the file counts as a stop, with `strict` an unknown does as well.
 pub fn check(file: &Path, strict: bool, as_json: bool) -> Result<Answer, Failure> {
@@ -26,6 +27,8 @@ pub fn check(file: &Path, strict: bool, as_json: bool) -> Result<Answer, Failure
                 put_check(&mut page, evaluation, judged, evaluation.system());
             }
         }
+        page.space();
+        page.fact(0, LAST_WORD);
         page.text()
     };
     Ok(Answer { notices, text, code: if stops { STOP } else { 0 } })

@@ -6,6 +6,7 @@ use super::selection::Selection;
 use super::verdicts::{Counts, put_check, put_step};
 use crate::model::{Address, Stage, text::clean};
 use crate::solve::{Evaluation, Row};
+use crate::stage::safety::questions::LAST_WORD;
 use crate::stage::{self, general};
 use crate::units::System;
 use crate::workbook::Workbook;
@@ -26,7 +27,7 @@ pub fn whole(workbook: &Workbook, units: Option<System>) -> String {
     page.fact(0, &format!("Checks: {}", Counts::of(evaluation).text()));
     let done = evaluation.steps.iter().filter(|state| state.standing.word() == "done").count();
     page.fact(0, &format!("Steps: {done} of {} done", evaluation.steps.len()));
-    page.fact(0, "Computed figures. Local codes and licensed people have the last word.");
+    page.fact(0, LAST_WORD);
     put_sections(&mut page, evaluation, &Selection::default(), units.unwrap_or_else(|| evaluation.system()));
     page.text()
 }

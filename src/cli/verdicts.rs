@@ -5,6 +5,8 @@ use crate::model::{Evidence, Judgement, Verdict, text::clean};
 use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
+use crate::stage::safety::labels::read_back;
+use crate::stage::safety::questions::LAST_WORD;
 use crate::units::{Quantity, System};
 
 /// How many checks say what.
@@ -137,8 +139,14 @@ pub fn put_step_details(page: &mut Page, evaluation: &Evaluation, state: &StepSt
     for caution in step.cautions {
         page.named(2, "Caution", caution);
     }
+    if !step.cautions.is_empty() {
+        page.fact(2, LAST_WORD);
+    }
     if step.read_back {
         page.fact(2, "A second person reads it back before it is done.");
+        for line in read_back(step.id).map_or(&[][..], |text| text.lines) {
+            page.named(4, "Reads", &evaluation.fill(line, state.address.panel, system));
+        }
     }
     if step.licensed {
         page.fact(2, "Usually the work of a licensed person or under a permit: ask locally.");

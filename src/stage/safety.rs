@@ -6,12 +6,17 @@
 pub mod checks;
 pub mod electrical;
 pub mod entries;
+pub mod labels;
 pub mod materials;
 pub mod metals;
 pub mod methods;
 pub mod office;
 pub mod outdoors;
+pub mod potable;
+pub mod questions;
+pub mod relief;
 pub mod rows;
+pub mod season;
 pub mod shop;
 pub mod steps;
 pub mod water;

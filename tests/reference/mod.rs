@@ -17,6 +17,8 @@ mod materials;
 mod plumbing;
 mod rack;
 mod safety;
+mod safety_register;
+mod safety_water;
 mod safety_work;
 mod site;
 mod site_examples;

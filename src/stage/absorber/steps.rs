@@ -112,6 +112,7 @@ pub static STEPS: &[Step] = &[
         "safety.cylinders",
     ])
     .cautions(&[EMPTY_FIRST, TORCH, FUME])
+    .read_back()
     .wants(&[Condition::Ventilated]),
     Step::new("absorber.flux-out", Stage::Absorber, "Wash the flux out, inside and outside, the same day")
         .per_panel()

@@ -414,7 +414,7 @@ pub static STEPS: &[Step] = &[
         .relies(&["safety.mixing_valve_setting", "plumbing.tank_limit"])
         .cautions(&["What comes out can scald: thermometer first, nobody under the shower."])
         .licensed()
-        .held_by(&["safety.scald", "safety.legionella"]),
+        .held_by(&["safety.scald", "safety.scald-year", "safety.legionella"]),
     proof("commissioning.prove-relief", "Lift the relief valve by hand, cold", "commissioning.reseat_time")
         .detail("See where it goes before you lift. Dry again within 5 minutes.")
         .relies(&["plumbing.relief_setting"])
@@ -423,7 +423,7 @@ pub static STEPS: &[Step] = &[
     proof("commissioning.prove-frost", "Frost by resistor: protection acts", "commissioning.frost_acts")
         .detail("{commissioning.resistor_frost} in the panel sensor's place. Then the mechanism without power, alone.")
         .relies(&["commissioning.frost_trip", "commissioning.sensor_type", "plumbing.loop"])
-        .held_by(&["safety.freezing"]),
+        .held_by(&["safety.freezing", "safety.frost-valve"]),
     proof("commissioning.prove-frost-unpowered", "Frost protection without power", "commissioning.frost_unpowered")
         .detail("Power off: valve, draining or glycol by itself. Ice and salt on a frost valve's bulb.")
         .relies(&["plumbing.loop"]),

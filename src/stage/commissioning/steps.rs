@@ -79,6 +79,13 @@ pub static STEPS: &[Step] = &[
         .held_by(&[
             "commissioning.loop-proof",
             "safety.relief-path",
+            "plumbing.relief-reach",
+            "safety.relief-size",
+            "safety.relief-setting",
+            "safety.discharge",
+            "safety.joint-pressure",
+            "safety.cross-connection",
+            "safety.cold-slug",
             "safety.freezing",
             "safety.lead",
             "safety.lead-surfaces",

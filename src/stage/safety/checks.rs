@@ -64,6 +64,7 @@ pub static CHECKS: &[Check] = &[
             "site.record_low",
             "site.coldest_air",
             "safety.freezing_air_calm",
+            "site.frost_warmest_air",
             "safety.liquid_freezes",
             "safety.frost_passive",
             "safety.frost_second",
@@ -74,24 +75,24 @@ pub static CHECKS: &[Check] = &[
         ]),
     Check::new("safety.legionella", "legionella", Severity::Deadly, water::legionella)
         .says(
-            "{part}: {found} against {limit}. Solar-warmed water stays for hours between 25 and 45 °C, where legionella \
-             grows; it must pass 60 °C before a tap.",
+            "Way to the taps: {part}. Solar-warmed water stays for hours between 25 and 45 °C, where legionella grows; it \
+             must pass 60 °C before a tap; the final stage holds {safety.final_temperature}.",
             "Ask a plumber about a final heating stage; a mixing valve near the tap resolves 60 °C against 49 °C.",
         )
-        .blind_to("slime, dead legs and the cool foot of a tank; days without draw; the hours of each day are not counted yet")
+        .blind_to("slime, dead legs and the cool foot of a tank; days without draw; the days are judged by a check of their own")
         .ask("a licensed plumber; on shared premises and at workplaces the health authority")
         .source("bands of a national code of practice and a world health text (verified)")
-        .needs(&["safety.final_stage", "safety.final_temperature"]),
+        .needs(&["safety.final_stage", "safety.final_temperature", "safety.final_bypass"]),
     Check::new("safety.relief-path", "relief path of every panel", Severity::Deadly, water::relief_path)
         .says(
-            "A panel can be shut in without relief. Do not fill. A shut full panel gains {safety.trapped_pressure} for each \
-             kelvin.",
+            "Something can be shut in without relief ({part}). Do not fill. A shut full panel gains \
+             {safety.trapped_pressure} for each kelvin and fails after {safety.trapped_kelvin}.",
             "No valve, check valve, cap or service hose between a panel and its relief; or a relief of its own.",
         )
         .blind_to("what nobody walked: follow every pipe with a finger on the drawing and on the wall; a valve added later")
         .ask("a licensed plumber")
         .source("facilities criteria for solar heating: nothing may shut off relief by accident (verified)")
-        .needs(&["safety.shut_in"])
+        .needs(&["safety.shut_in", "plumbing.shut_in_parts"])
         .final_word(),
     Check::new("safety.steam", "steam when the pump stops", Severity::Deadly, water::steam)
         .says(

@@ -3,6 +3,7 @@
 pub mod office;
 pub mod outdoors;
 pub mod shop;
+pub mod water;
 
 use crate::model::{Choice, Entry, EntrySpec, Fold};
 use crate::units::si::{Length, Ratio, Temperature, Time, ZERO_CELSIUS};

@@ -91,4 +91,29 @@ pub static METHODS: &[Method] = &[
         source: "0.613 v²: any wind code; drag coefficient: project value",
         code: "physics::wind::force_on_panel",
     },
+    Method {
+        id: "steam-power",
+        title: "Steam of the panels",
+        what: "Power that goes into steam at the pressure at which the relief valve opens, in 1200 W/m² and 40 °C. The \
+               efficiency curve reads low so hot; the bound without any loss sizes the relief valve. Rate by water's heat of \
+               evaporation.",
+        source: "energy balance; heat of evaporation: IAPWS SR1-86, coefficients from memory, held to steam tables by a test",
+        code: "physics::steam::BoilingPanel",
+    },
+    Method {
+        id: "joint-rating",
+        title: "Pressure rating of soldered and brazed joints",
+        what: "Read linearly between the printed temperatures; of two published sets the lower counts. No rating above \
+               121 °C soldered and 177 °C brazed, and none is extrapolated.",
+        source: "copper trade handbook and a pressure piping code (verified)",
+        code: "physics::solder_joint::rated_pressure",
+    },
+    Method {
+        id: "legionella-days",
+        title: "Kill of legionella day by day",
+        what: "Sum of time over decimal reduction time in the top of the simulated tank, hour by hour, 50 to 70 °C; time below \
+               50 °C counts nothing. For free water, not for slime and dead legs.",
+        source: "2 min at 60 °C and 80 to 124 min at 50 °C: secondary source; the year: this program's simulation",
+        code: "physics::legionella::log_reduction, stage::safety::season",
+    },
 ];

@@ -49,7 +49,14 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Note("who walked it, photograph of the rating plate and of the discharge"))
         .relies(&["safety.shut_in", "plumbing.relief_setting", "plumbing.loop"])
-        .held_by(&["safety.relief-path"])
+        .held_by(&[
+            "safety.relief-path",
+            "plumbing.relief-reach",
+            "safety.relief-size",
+            "safety.relief-setting",
+            "safety.discharge",
+            "safety.joint-pressure",
+        ])
         .licensed(),
     Step::new("safety.frost-proof", Stage::Safety, "Each frost protection proven alone")
         .detail(

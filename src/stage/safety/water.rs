@@ -1,5 +1,6 @@
 //! Water that burns, freezes, breeds or boils.
 
+use super::entries::water as answers;
 use super::entries::{self as e, FinalStage, Passive, Second};
 use crate::model::{Fig, Judgement, Verdict, Why};
 use crate::stage::plumbing::entries::{self as p, LoopType};
@@ -37,9 +38,17 @@ pub fn scald(s: &Solution) -> Fig<Judgement> {
     worst([tap, valve])
 }
 
+/// Air in which the plate freezes: calm air under a clear sky of usual dampness, or warmer air in which it froze in
+/// the site's own year, whose sky may be drier.
+pub fn freezes_at(s: &Solution) -> Fig<Temperature> {
+    let calm = s.safety.freezing.clone()?.calm;
+    let here = s.site.frost.as_ref().ok().and_then(|frost| frost.warmest_air);
+    Ok(here.map_or(calm, |here| if here > calm { here } else { calm }))
+}
+
 /// Protection from frost by the type of loop.
 pub fn freezing(s: &Solution) -> Fig<Judgement> {
-    let freezes_at = s.safety.freezing.clone()?.calm;
+    let freezes_at = freezes_at(s)?;
     let loop_type = s.inputs.get(&p::LOOP)?;
     if let Some(lowest) = s.inputs.given(&site::RECORD_LOW)?.filter(|lowest| *lowest >= freezes_at) {
         let margin = difference(lowest, freezes_at);
@@ -97,6 +106,13 @@ pub fn legionella(s: &Solution) -> Fig<Judgement> {
     if s.inputs.get(&e::FINAL_STAGE)? == FinalStage::None {
         return Ok(Judgement::of(Verdict::Stop).part("no final heating stage"));
     }
+    let round = s.inputs.get(&answers::FINAL_BYPASS).map(|round| {
+        Judgement::stop_unless(!round).part(if round { "a way round the final stage" } else { "no way round it" })
+    });
+    worst([final_stage(s), round])
+}
+
+fn final_stage(s: &Solution) -> Fig<Judgement> {
     let held = s.inputs.get(&e::FINAL_TEMPERATURE)?;
     let verdict = match in_celsius(held) {
         degrees if degrees >= STORED => Verdict::Clear,
@@ -109,7 +125,13 @@ pub fn legionella(s: &Solution) -> Fig<Judgement> {
 
 /// Whether any panel can be shut in without relief.
 pub fn relief_path(s: &Solution) -> Fig<Judgement> {
-    Ok(Judgement::stop_unless(!s.inputs.get(&e::SHUT_IN)?))
+    let walked = s.inputs.get(&e::SHUT_IN).map(|shut| {
+        Judgement::stop_unless(!shut).part(if shut { "as it was walked" } else { "nothing found on the walk" })
+    });
+    // The loop as it is written down may show what the walk missed; where it is not written, the walk alone counts.
+    let written = s.plumbing.layout.shut_in.as_ref().map_or(Ok(0), |sections| Ok(sections.len()))?;
+    let drawn = Judgement::stop_unless(written == 0).part("the loop as it is written down");
+    worst([walked, Ok(drawn)])
 }
 
 /// Whether the panel boils when the pump stops.

@@ -216,6 +216,9 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
     for caution in of.step.cautions {
         pars.push(Par::tagged(Role::Caution, "caution", fill(caution)));
     }
+    if !of.step.cautions.is_empty() {
+        pars.push(Par::tagged(Role::Quiet, "last word:", "local codes, permits and licensed people"));
+    }
     if !of.step.detail.is_empty() {
         pars.push(Par::plain(fill(of.step.detail)));
     }
