@@ -70,6 +70,7 @@ pub mod snow;
 pub mod solder_joint;
 pub mod statistics;
 pub mod steam;
+pub mod strips;
 pub mod sun;
 pub mod thermosiphon;
 pub mod timber;

@@ -177,6 +177,8 @@ impl Evaluation {
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),
             Axis::Run => self.drawn.plumbing.lines.as_ref().map_or(0, Vec::len),
             Axis::PanelGroup => self.drawn.plumbing.working.panels.as_ref().map_or(0, |row| row.division.flows.len()),
+            Axis::Offcut => absorber::offcuts::offcuts(&self.drawn).map_or(0, |offcuts| offcuts.len()),
+            Axis::Joint => absorber::joint_log::rows(&self.drawn),
             Axis::Part | Axis::DepthLayer | Axis::WeepHole | Axis::Strip | Axis::ScrewLine | Axis::Screw => {
                 enclosure::rows_of(&self.drawn, axis)
             }

@@ -2,6 +2,7 @@
 //!
 //! Which figure comes from where: `rows`; sizes are computed in `geometry`, heat below; the laws are in `physics`.
 
+pub mod as_built;
 pub mod cards;
 pub mod checks;
 pub mod cutting;
@@ -12,12 +13,19 @@ pub mod entries;
 pub mod fits;
 pub mod flow;
 pub mod geometry;
+pub mod jigs;
+pub mod joint_log;
 pub mod joints;
 pub mod methods;
+pub mod offcuts;
+pub mod options;
+pub mod pictures;
 pub mod quantities;
 pub mod rows;
+pub mod sheets;
 pub mod steps;
 pub mod suits;
+pub mod supplies;
 
 use super::Group;
 use super::enclosure::{self, timber::TimberBox};
@@ -29,10 +37,12 @@ use crate::physics::collector::{
     Materials, Operating, OperatingPoint,
 };
 use crate::physics::convection::WindLaw;
+use crate::physics::fillet::Fillet;
 use crate::physics::fluid::Fluid;
 use crate::physics::optics::Sunlight;
 use crate::units::si::{
-    Dimension, HeatFluxDensity, MassDensity, MassRate, Ratio, SpecificHeatCapacity, Temperature, Velocity, celsius,
+    Dimension, HeatFluxDensity, Length, MassDensity, MassRate, Ratio, SpecificHeatCapacity, Temperature, Velocity,
+    celsius,
 };
 use entries as e;
 use geometry::Harp;
@@ -120,7 +130,14 @@ pub static CUT: Group = Group {
 /// The solder line of the sheet.
 pub static BOND: Group = Group {
     name: "solder line of the sheet",
-    entries: &["absorber.solder", "absorber.bond_width", "absorber.bond_film", "absorber.bond_length"],
+    entries: &[
+        "absorber.solder",
+        "absorber.bond_law",
+        "absorber.bond_width",
+        "absorber.bond_film",
+        "absorber.bond_length",
+        "absorber.riser_tube",
+    ],
     groups: &[],
 };
 
@@ -135,6 +152,7 @@ pub static COLLECTOR: Group = Group {
         "absorber.emittance",
         "absorber.connection",
         "absorber.tube_wall",
+        "absorber.glazing",
         "site.tilt",
         "site.altitude",
     ],
@@ -175,12 +193,19 @@ fn alloy(inputs: &Inputs) -> Fig<&'static solder::Alloy> {
 /// The solder line of the sheet.
 fn bond(inputs: &Inputs) -> Fig<Bond> {
     let alloy = alloy(inputs)?;
-    Ok(Bond {
-        conductivity: alloy.conductivity.ok_or_else(|| no_conductivity(&alloy.name))?,
-        width: inputs.get(&e::BOND_WIDTH)?,
-        thickness: inputs.get(&e::BOND_FILM)?,
-        soldered_fraction: inputs.get(&e::BOND_LENGTH)?,
-    })
+    let conductivity = alloy.conductivity.ok_or_else(|| no_conductivity(&alloy.name))?;
+    let (width, film) = (inputs.get(&e::BOND_WIDTH)?, inputs.get(&e::BOND_FILM)?);
+    let thickness = match inputs.get(&options::BOND_LAW)? {
+        options::BondLaw::Film => film,
+        options::BondLaw::Fillet => {
+            let tube_outer_diameter = geometry::named_tube(&inputs.get(&e::RISER_TUBE)?, e::RISER_TUBE.spec.id)?.od;
+            let fillet = Fillet { tube_outer_diameter, width, film };
+            let whole = fillet.conductance(conductivity).map_err(Why::out_of_range)?;
+            // The even film of the same width that conducts as the fillet does.
+            Length::from_si(conductivity.si() * width.si() / whole.si())
+        }
+    };
+    Ok(Bond { conductivity, width, thickness, soldered_fraction: inputs.get(&e::BOND_LENGTH)? })
 }
 
 /// The collector as physics sees it.
@@ -215,7 +240,10 @@ fn collector(inputs: &Inputs, harp: &Harp, bond: &Fig<Bond>, timber_box: Result<
         bond,
         absorptance: inputs.get(&e::ABSORPTANCE)?,
         emittance: inputs.get(&e::EMITTANCE)?,
-        cover: Some(enclosure::cover(inputs)?),
+        cover: match inputs.get(&options::GLAZING)? {
+            options::Glazing::Glass => Some(enclosure::cover(inputs)?),
+            options::Glazing::Bare => None,
+        },
         back: insulation.back,
         edge: insulation.edge,
         edge_height: timber_box.inside_height,
@@ -273,12 +301,18 @@ pub fn working_conditions(fluid: Fluid, mass_flow: MassRate) -> Operating {
     }
 }
 
-fn heat(inputs: &Inputs, collector: &Collector) -> Fig<Heat> {
+/// The collector at [`working_conditions`].
+fn working_point(inputs: &Inputs, collector: &Collector) -> Fig<OperatingPoint> {
     let fluid = plumbing::fluid(inputs)?;
     let per_area = inputs.get(&plumbing::entries::FLOW_PER_AREA)?;
     let density = fluid.density(celsius(45.0)).si();
     let mass_flow = MassRate::from_si(per_area * collector.gross_area.si() * density);
-    let point = collector.operate(&working_conditions(fluid, mass_flow)).map_err(refused)?;
+    collector.operate(&working_conditions(fluid, mass_flow)).map_err(refused)
+}
+
+fn heat(inputs: &Inputs, collector: &Collector) -> Fig<Heat> {
+    let point = working_point(inputs, collector)?;
+    let fluid = point.conditions.fluid;
     let curve = collector.curve(fluid, &collector.curve_differences()).map_err(refused)?;
     let capacity = collector.capacity(fluid, curve.a1).map_err(refused)?;
     Ok(Heat { point, curve, capacity, fluid })

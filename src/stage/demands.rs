@@ -21,6 +21,8 @@ pub struct Source {
 /// Everything that asks the shop for something.
 pub static SOURCES: &[Source] = &[
     Source { name: "the harp", demands: absorber::demands::demands, group: &absorber::demands::DEMANDS },
+    Source { name: "the jigs", demands: absorber::jigs::demands, group: &absorber::jigs::DEMANDS },
+    Source { name: "the joints", demands: absorber::supplies::demands, group: &absorber::supplies::DEMANDS },
     Source { name: "the box", demands: enclosure::demands::demands, group: &enclosure::demands::DEMANDS },
     Source { name: "the caps", demands: enclosure::capping::demands, group: &enclosure::capping::DEMANDS },
     Source { name: "the rack", demands: enclosure::rack::demands::demands, group: &enclosure::rack::demands::DEMANDS },

@@ -48,6 +48,10 @@ pub enum Axis {
     Riser,
     /// The coils and lengths that the risers are cut from.
     RiserBar,
+    /// What is left of those coils and lengths, longest first.
+    Offcut,
+    /// The rows of the joint log.
+    Joint,
     /// The parts of the cut list.
     Part,
     /// The rows of one step up and down.
@@ -90,6 +94,8 @@ impl Axis {
             Self::Hole
             | Self::Riser
             | Self::RiserBar
+            | Self::Offcut
+            | Self::Joint
             | Self::Part
             | Self::Choice
             | Self::DepthLayer

@@ -46,18 +46,52 @@ static SITE: [Picture; 3] = [
     },
 ];
 
-static ABSORBER: [Picture; 1] = [Picture {
-    title: "the harp from the front, to scale",
-    draw: |s| {
-        s.absorber.harp.as_ref().map(|harp| Drawing::Scene(absorber::drawing::harp_scene(harp))).map_err(Clone::clone)
+static ABSORBER: [Picture; 4] = [
+    Picture {
+        title: "the harp from the front, to scale",
+        draw: |s| {
+            s.absorber
+                .harp
+                .as_ref()
+                .map(|harp| Drawing::Scene(absorber::drawing::harp_scene(harp)))
+                .map_err(Clone::clone)
+        },
+        caption: &[
+            "o is a hole in a header.",
+            "Holes from the left end: {absorber.hole}.",
+            "{absorber.riser_count} risers, each cut {absorber.riser_cut}.",
+            "Headers {absorber.header_spacing} apart, diagonal {absorber.diagonal}.",
+            "Pitch {absorber.pitch}, sheet {absorber.edge_strip} beyond the outermost riser.",
+        ],
     },
-    caption: &[
-        "o is a hole in a header.",
-        "Holes from the left end: {absorber.hole}.",
-        "{absorber.riser_count} risers, each cut {absorber.riser_cut}.",
-        "Headers {absorber.header_spacing} apart, diagonal {absorber.diagonal}.",
-    ],
-}];
+    Picture {
+        title: "temperature across the sheet",
+        draw: |s| absorber::pictures::fin_profile(s).map(Drawing::Chart),
+        caption: &[
+            "The sheet between two risers is {absorber.across_fin} hotter than on them: fin efficiency \
+             {absorber.fin_efficiency}.",
+            "A flat line wants a thicker sheet or a narrower pitch than {absorber.pitch}.",
+        ],
+    },
+    Picture {
+        title: "efficiency and the site's working points",
+        draw: |s| absorber::pictures::efficiency_curve(s).map(Drawing::Chart),
+        caption: &[
+            "On absorber area {absorber.eta0}, on the opening {absorber.eta0_aperture}, on the outside \
+             {absorber.eta0_gross} at no difference.",
+            "Not for stagnation: there the curve reads 6 to 12 K low.",
+        ],
+    },
+    Picture {
+        title: "flow of each riser",
+        draw: |s| absorber::pictures::riser_flows(s).map(Drawing::Chart),
+        caption: &[
+            "Uneven flow costs {absorber.flow_penalty} of the heat; the hottest riser leaves {absorber.hottest_excess} \
+             above the mean.",
+            "Momentum factors are theory, not measured: shares are good to perhaps a factor of 1.5.",
+        ],
+    },
+];
 
 static PLUMBING: [Picture; 8] = [
     Picture {

@@ -17,6 +17,7 @@ use sunharp::physics::transposition::SkyModel;
 use sunharp::project::Project;
 use sunharp::project::store::RealDisk;
 use sunharp::solve::{Snapshot, evaluate};
+use sunharp::stage::absorber;
 use sunharp::stage::site::{basis, frost};
 use sunharp::tui::event::{Input, Key};
 use sunharp::tui::{self, Setup, theme::Theme};
@@ -58,6 +59,27 @@ fn evaluate_from_nothing(bencher: Bencher) {
 fn evaluate_after_an_edit(bencher: Bencher) {
     let snapshot = workbook().snapshot();
     bencher.bench_local(|| evaluate(black_box(&snapshot)));
+}
+
+/// The absorber's share: curve, stagnation, network, first-fit plan with its bound.
+#[divan::bench(sample_count = 50)]
+fn absorber_as_drawn(bencher: Bencher) {
+    let workbook = workbook();
+    let drawn = &workbook.evaluation().drawn;
+    bencher.bench_local(|| {
+        let harp = absorber::geometry::harp(black_box(&drawn.inputs));
+        absorber::solve(&drawn.inputs, &drawn.site, harp, &drawn.enclosure.timber_box)
+    });
+}
+
+#[divan::bench(sample_count = 50)]
+fn absorber_of_a_further_panel(bencher: Bencher) {
+    let workbook = workbook();
+    let Some(built) = workbook.evaluation().built.values().next() else { return };
+    bencher.bench_local(|| {
+        let harp = absorber::geometry::harp(black_box(&built.inputs));
+        absorber::solve(&built.inputs, &built.site, harp, &built.enclosure.timber_box)
+    });
 }
 
 #[divan::bench(sample_count = 50)]

@@ -28,7 +28,7 @@ const RICH: &str = include_str!("rich.toml");
 pub const FIRST: &str = "rich";
 
 /// What a variant leaves out.
-const WITHOUT: [(&str, &str); 8] = [
+const WITHOUT: [(&str, &str); 11] = [
     ("clear", "site.weather_file"),
     ("compass", "site.azimuth"),
     ("means", "site.weather_file"),
@@ -36,11 +36,14 @@ const WITHOUT: [(&str, &str); 8] = [
     ("plain", "plumbing.run."),
     ("plate", "plumbing.coil_length"),
     ("plate", "plumbing.coil_tube"),
+    ("soldered", "absorber.flux_used"),
+    ("soldered", "absorber.hours_used"),
+    ("soldered", "absorber.solder_used"),
     ("untested", "commissioning.panel_start"),
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 15] = [
+const ONLY: [(&str, &[&str]); 16] = [
     ("flush", &["enclosure"]),
     ("ground", &["enclosure"]),
     ("platinum", &["commissioning"]),
@@ -55,6 +58,7 @@ const ONLY: [(&str, &[&str]); 15] = [
     ("plain", &["plumbing"]),
     ("plate", &["plumbing"]),
     ("thermosiphon", &["plumbing"]),
+    ("soldered", &["absorber"]),
     ("untested", &["plumbing", "commissioning"]),
 ];
 

@@ -1,6 +1,7 @@
 //! Checks against things outside the project: handbooks, standards, published examples, reference libraries.
 //! The source stands beside each check; the data lies in `data/`.
 
+mod absorber_bench;
 mod absorber_shop;
 mod box_layout;
 mod collector;

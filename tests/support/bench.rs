@@ -189,6 +189,11 @@ impl Bench {
         Self { project }
     }
 
+    /// The project of a text with faults.
+    pub fn damaged(text: &str) -> Self {
+        Self { project: Project::read(text) }
+    }
+
     /// The project [`SMALL`].
     pub fn small() -> Self {
         Self::of(SMALL)

@@ -1,7 +1,7 @@
 //! The checks of the absorber stage.
 
 use super::entries::{self as e, Filler};
-use crate::model::{Fig, Judgement, Verdict};
+use crate::model::{Fig, Judgement, Verdict, Why};
 use crate::stage::{Check, Severity, Solution};
 use crate::units::si::{Dimension, LineConductance, TemperatureInterval, celsius, difference};
 use crate::units::{HasKind, Quantity};
@@ -52,6 +52,18 @@ fn bond(s: &Solution) -> Fig<Judgement> {
     Ok(Judgement::of(verdict).with(LineConductance(conductance.si()), wanted).margin(margin))
 }
 
+/// Sizes that contradict each other, or entries that are physically impossible.
+fn possible(s: &Solution) -> Fig<Judgement> {
+    let ((Err(reason), _) | (Ok(_), Err(reason))) = (&s.absorber.harp, &s.absorber.collector) else {
+        return Ok(Judgement::of(Verdict::Clear));
+    };
+    match reason {
+        Why::OutOfRange(sentence) => Ok(Judgement::of(Verdict::Stop).part(sentence.clone())),
+        Why::Invalid(_) => Ok(Judgement::of(Verdict::Stop).part(reason.to_string())),
+        Why::Missing(_) | Why::Pending => Err(reason.clone()),
+    }
+}
+
 fn square(s: &Solution) -> Fig<Judgement> {
     const ALLOWED: f64 = 0.002;
     let found = (s.inputs.get(&e::DIAGONAL_1)? - s.inputs.get(&e::DIAGONAL_2)?).abs();
@@ -78,6 +90,11 @@ pub static CHECKS: &[Check] = &[
         .ask("a person licensed for pressure joints on potable or closed loops, where the local code wants one")
         .source("soldered 250 °F, brazed 350 °F: application data sheet on soldering and brazing copper tube")
         .needs(&["absorber.stagnation_worst", "absorber.header_filler"]),
+    Check::new("absorber.possible", "sizes that can be built", Severity::Nuisance, possible)
+        .says("This harp cannot be built or computed: {part}.", "Correct the entry that is named.")
+        .blind_to("sizes that can be built and are unwise all the same")
+        .source("geometry and the ranges of the methods, see docs/methods.md")
+        .needs(&["absorber.tau_alpha"]),
     Check::new("absorber.bond", "bond of sheet and riser", Severity::Nuisance, bond)
         .says(
             "The bond conducts {found}; {limit} is wanted, or the sheet keeps its heat.",

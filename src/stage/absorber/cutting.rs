@@ -27,6 +27,11 @@ pub static STOCK_FORM: Entry<Form> = Entry::choice("absorber.riser_stock.*.form"
     .why("a coil loses some length to straightening")
     .default("straight");
 
+/// Price of one.
+pub static STOCK_PRICE: Entry<f64> = Entry::plain("absorber.riser_stock.*.price", "price of one", Kind::Number)
+    .why("in any currency, for all stocks or for none; with prices the cheapest plan counts, else the least tube")
+    .hard(0.0, 100_000.0);
+
 /// Width of a cut.
 pub static KERF: Entry<Length> = Entry::quantity("absorber.kerf", "width of a cut")
     .why("nothing with a wheel cutter, 1 to 3 mm with a saw")
@@ -46,8 +51,15 @@ pub static STRAIGHTENING: Entry<Length> = Entry::quantity("absorber.straightenin
     .default("100 mm");
 
 /// The entries of this file.
-pub static ENTRIES: &[&EntrySpec] =
-    &[&STOCK_LENGTH.spec, &STOCK_COUNT.spec, &STOCK_FORM.spec, &KERF.spec, &END_TRIM.spec, &STRAIGHTENING.spec];
+pub static ENTRIES: &[&EntrySpec] = &[
+    &STOCK_LENGTH.spec,
+    &STOCK_COUNT.spec,
+    &STOCK_FORM.spec,
+    &STOCK_PRICE.spec,
+    &KERF.spec,
+    &END_TRIM.spec,
+    &STRAIGHTENING.spec,
+];
 
 /// Coil or straight.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -70,6 +82,7 @@ pub static RISER_CUTS: Group = Group {
         "absorber.riser_stock.*.length",
         "absorber.riser_stock.*.count",
         "absorber.riser_stock.*.form",
+        "absorber.riser_stock.*.price",
         "absorber.kerf",
         "absorber.end_trim",
         "absorber.straightening",
@@ -85,6 +98,8 @@ pub struct RiserJob {
     pub names: Vec<String>,
     /// The job.
     pub job: Job,
+    /// Whether the stocks have prices; else a bar costs its length.
+    pub is_priced: bool,
 }
 
 /// Sets the job up: all risers of all panels, from the stocks of the file.
@@ -94,6 +109,7 @@ pub fn job(inputs: &Inputs, harp: &Harp) -> Fig<RiserJob> {
         return Err(Why::missing(STOCK_LENGTH.spec.id));
     }
     let straightening = inputs.get(&STRAIGHTENING)?;
+    let is_priced = names.iter().any(|name| inputs.at(&STOCK_PRICE, name).is_ok());
     let mut stocks = Vec::new();
     for name in &names {
         let whole = inputs.at(&STOCK_LENGTH, name)?;
@@ -106,14 +122,23 @@ pub fn job(inputs: &Inputs, harp: &Harp) -> Fig<RiserJob> {
         };
         // Prices in proportion to length make the plan use the least tube.
         let length = tenths(usable)?;
-        stocks.push(Stock { length, available, price: length.0 });
+        let price = if is_priced { hundredths(inputs.at(&STOCK_PRICE, name)?) } else { length.0 };
+        stocks.push(Stock { length, available, price });
     }
     let risers = harp.riser_count * inputs.panels().len().max(1);
     let part = Part { length: tenths(harp.riser_cut.clone()?)?, count: u32::try_from(risers).unwrap_or(u32::MAX) };
     let job =
         Job { parts: vec![part], stocks, kerf: tenths(inputs.get(&KERF)?)?, end_trim: tenths(inputs.get(&END_TRIM)?)? };
-    Ok(RiserJob { names, job })
+    Ok(RiserJob { names, job, is_priced })
 }
+
+/// A price in whole hundredths; the entry's bounds keep it small.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+fn hundredths(price: f64) -> u32 {
+    (price * HUNDRED).round() as u32
+}
+
+const HUNDRED: f64 = 100.0;
 
 fn tenths(length: Length) -> Fig<Tenths> {
     Tenths::rounded(length).map_err(Why::out_of_range)
@@ -162,7 +187,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "cut-plan",
-        "fewest metres that give {wanted} pieces of {cut}",
+        "fewest metres, or least price, that give {wanted} pieces of {cut}",
         &[("wanted", "absorber.risers_wanted"), ("cut", "absorber.riser_cut")],
     ),
     Figure::word("absorber.riser_bar", "cut from", &RISER_CUTS, |s, key| {
@@ -176,9 +201,21 @@ pub static FIGURES: &[Figure] = &[
         Ok(Length::from_si(left).into())
     })
     .by("cut-plan", "sum of the offcuts", &[]),
+    Figure::new("absorber.riser_plan_price", "price of the plan", Kind::Number, &RISER_CUTS, |s, _| {
+        if !s.absorber.riser_job.as_ref().map_err(Clone::clone)?.is_priced {
+            return Err(Why::missing(STOCK_PRICE.spec.id));
+        }
+        Ok(Quantity::number(best(s)?.price as f64 / HUNDRED).into())
+    })
+    .by("cut-plan", "sum of the prices of the coils and lengths that are cut", &[]),
     Figure::word("absorber.riser_plan_proof", "is the plan the best", &RISER_CUTS, |s, _| {
         let plan = best(s)?;
-        let words = if plan.is_proved() { "proved: no plan uses less tube" } else { "best found so far" };
+        let is_priced = s.absorber.riser_job.as_ref().is_ok_and(|job| job.is_priced);
+        let words = match (plan.is_proved(), is_priced) {
+            (true, false) => "proved: no plan uses less tube",
+            (true, true) => "proved: no plan costs less",
+            (false, _) => "best found so far",
+        };
         Ok(Value::Text(words.to_owned()))
     })
     .by("cut-plan", "price of the plan against the bound", &[]),

@@ -140,7 +140,8 @@ fn riser_cut(inputs: &Inputs, riser: &TubeSize, header: &TubeSize, spacing: Leng
     }
 }
 
-fn named_tube(name: &str, id: &str) -> Fig<&'static TubeSize> {
+/// A tube by its handbook name, asked for by the entry `id`.
+pub fn named_tube(name: &str, id: &str) -> Fig<&'static TubeSize> {
     tube::tube(name).ok_or_else(|| Why::Invalid(vec![id.to_owned()]))
 }
 

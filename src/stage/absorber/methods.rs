@@ -40,6 +40,69 @@ pub static METHODS: &[Method] = &[
         code: "physics::solder_joint, stage::absorber::suits",
     },
     Method {
+        id: "joint-log",
+        title: "Joint log",
+        what: "One row for each riser end, by the number stamped beside it, with day, hand, filler and flux, so that a \
+               leak leads to whoever knows how it was made and to its sisters of the same day.",
+        source: "common practice, no source",
+        code: "stage::absorber::joint_log",
+    },
+    Method {
+        id: "joint-filler",
+        title: "Filler of the pressure joints",
+        what: "The gap all round over the lap at every place, doubled: half of what is bought goes into fillets, drips and \
+               stubs of rods.",
+        source: "cup joints: copper handbook, table of solder requirements (verified); doubling: common practice, no source",
+        code: "stage::absorber::supplies",
+    },
+    Method {
+        id: "sheet-layout",
+        title: "Strips from stock sheets",
+        what: "Straight rows of equal pieces on each stock, laid both ways because rolled copper has no grain to mind; the \
+               stock that takes the least area counts. A strip longer than the stock is laid in equal lengths with a gap.",
+        source: "geometry, derived here; 1 oz/ft² = 0.3052 kg/m² by definition",
+        code: "physics::strips, stage::absorber::sheets",
+    },
+    Method {
+        id: "jigs",
+        title: "Jigs from the design",
+        what: "Marker, cradles, stops, shims and clamp bars follow from tube diameters, hole positions and header spacing.",
+        source: "geometry, derived here; play and spacing: common practice, no source",
+        code: "stage::absorber::jigs",
+    },
+    Method {
+        id: "hours",
+        title: "Hours by the piece",
+        what: "Times for a hole, a cut, a joint and a metre of line, each by its number, and a rest. They are from memory \
+               and give way to what the first panel took.",
+        source: "from memory",
+        code: "stage::absorber::supplies",
+    },
+    Method {
+        id: "used-so-far",
+        title: "What the remaining panels need",
+        what: "The mean of what the panels with a reading took, else what was reckoned, times the panels without one, less \
+               what lies in the shop.",
+        source: "arithmetic",
+        code: "stage::absorber::supplies",
+    },
+    Method {
+        id: "as-built",
+        title: "As built against the drawing",
+        what: "The same balance twice: once with the readings of what was drawn, once without. Tolerances are judged \
+               apart.",
+        source: "this project's own way",
+        code: "stage::absorber::as_built",
+    },
+    Method {
+        id: "ageing",
+        title: "Ageing of the coating",
+        what: "Absorptance falls and emittance rises by points; the criterion −Δα + 0.5 Δε is the share of heat lost, \
+               roughly. Age never lowers the stagnation temperature that judges materials.",
+        source: "IEA SHC task and ISO 22975-3, from memory; points assumed, from memory",
+        code: "stage::absorber::options",
+    },
+    Method {
         id: "square-check",
         title: "Square by diagonals",
         what: "Both diagonals of a rectangle are equal and follow from its sides.",
@@ -49,9 +112,10 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "bond",
         title: "Conductance of the solder line",
-        what: "Conductivity times width times the soldered share of the length, over the mean thickness of the film.",
-        source: "Duffie & Beckman 6.5, from memory",
-        code: "physics::fin::BondLine",
+        what: "Film: conductivity times width times the soldered share of the length, over the mean thickness. Fillet: \
+               parallel paths straight across the solder between a round tube and a flat sheet, the integral exact.",
+        source: "Duffie & Beckman 6.5, from memory; fillet: own derivation",
+        code: "physics::fin::BondLine, physics::fillet",
     },
     Method {
         id: "fin",

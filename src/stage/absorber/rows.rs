@@ -127,7 +127,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "bond",
-        "C_b = k {b} × {share} / {γ}",
+        "film: C_b = k {b} × {share} / {γ}; fillet: {share} × 2∫ k dx/({γ} + R − √(R² − x²))",
         &[("b", "absorber.bond_width"), ("share", "absorber.bond_length"), ("γ", "absorber.bond_film")],
     ),
     Figure::new("absorber.fin_efficiency", "fin efficiency F", Percent, &HEAT, |s, _| {

@@ -26,6 +26,22 @@ pub static STEPS: &[Step] = &[
             "absorber.sheet_metal",
             "absorber.solder",
         ]),
+    Step::new("absorber.make-jigs", Stage::Absorber, "Make the jigs: marker, cradles, board with stops, clamp bars")
+        .detail(
+            "Angle {absorber.jig_marker} long as line marker; V-grooves {absorber.jig_groove} deep, \
+             {absorber.jig_cradles} apart; board {absorber.jig_board_length} × {absorber.jig_board_width} with slots of \
+             {absorber.jig_slot} at the holes and shims of {absorber.jig_shim} under the risers; {absorber.clamp_bars} \
+             clamp bars. No timber under a joint that is brazed: lay the harp on steel there.",
+        )
+        .evidence(Evidence::Note("diagonals of the board's stops"))
+        .relies(&[
+            "absorber.riser_count",
+            "absorber.riser_pitch",
+            "absorber.header_spacing",
+            "absorber.header_tube",
+            "absorber.riser_tube",
+        ])
+        .cautions(&[TORCH]),
     Step::new("absorber.coupon", Stage::Absorber, "Solder a coupon: 200 mm of bond, cut it, look at it")
         .detail(
             "Line {absorber.bond_width} wide. Pull it or cut it: the wetted width must be there over the whole length.",
@@ -74,6 +90,15 @@ pub static STEPS: &[Step] = &[
         "absorber.header_tube",
     ])
     .cautions(&[SHARP]),
+    Step::new("absorber.cut-sheet", Stage::Absorber, "Cut the sheet: pieces {absorber.sheet_piece_width} wide")
+        .detail(
+            "{absorber.sheet_pieces} pieces of {absorber.sheet_piece_length} for all panels: {absorber.sheet_layout}. \
+             Gauge {absorber.sheet_gauge}; measure it. Copper has no grain: a piece may lie either way. Leave \
+             {absorber.butt_gap} where two meet on a riser.",
+        )
+        .after(&["absorber.buy"])
+        .relies(&["absorber.sheet_thickness", "absorber.riser_count", "absorber.riser_pitch"])
+        .cautions(&[SHARP]),
     Step::new("absorber.dry-fit", Stage::Absorber, "Dry-fit the harp in the fixture and read both diagonals")
         .per_panel()
         .detail(
@@ -89,6 +114,21 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Reading("absorber.diagonal_2"))
         .after(&["absorber.dry-fit"])
         .relies(&["absorber.riser_pitch", "absorber.header_spacing"]),
+    Step::new("absorber.depth-check", Stage::Absorber, "Every depth ring at its place, all {absorber.joint_count}")
+        .per_panel()
+        .detail(
+            "Ring {absorber.depth_mark} from the riser's end, at the crown or the cup's edge. A riser too deep chokes \
+             the header and cannot be seen once it is closed.",
+        )
+        .evidence(Evidence::Note("rings that were set right"))
+        .after(&["absorber.second-diagonal"])
+        .relies(&["absorber.joint", "absorber.insertion", "absorber.header_tube"])
+        .held_by(&["absorber.insertion", "absorber.tee-room", "absorber.joint-gap"]),
+    Step::new("absorber.open-to-braze", Stage::Absorber, "Harp empty, dry, open at both ends")
+        .per_panel()
+        .detail("Look through both headers; blow through. Caps and plugs off. Only then light the torch for the joints.")
+        .after(&["absorber.depth-check"])
+        .cautions(&[EMPTY_FIRST]),
     Step::new(
         "absorber.join",
         Stage::Absorber,
@@ -99,8 +139,8 @@ pub static STEPS: &[Step] = &[
         "Bright metal both sides. Tack the outermost pair, check the diagonals, then work from the centre outward. \
          Braze before any sheet is soldered: brazing heat would melt the sheet's line.",
     )
-    .evidence(Evidence::Note("who, alloy, joints reworked"))
-    .after(&["absorber.second-diagonal"])
+    .evidence(Evidence::Note("who, alloy, joints reworked; a row of the joint log for each"))
+    .after(&["absorber.open-to-braze"])
     .relies(&["absorber.header_filler", "absorber.joint"])
     .held_by(&[
         "absorber.pressure-joints",
@@ -134,6 +174,11 @@ pub static STEPS: &[Step] = &[
         .per_panel()
         .detail("A riser plugged with filler stays cold for life. Warm water: touch each one at the top.")
         .after(&["absorber.harp-test"]),
+    Step::new("absorber.open-to-solder", Stage::Absorber, "Harp empty, dry, open at both ends, after its test")
+        .per_panel()
+        .detail("Drained, blown through, dried with warm air; no cap, no plug, no valve shut. A pocket of water bursts.")
+        .after(&["absorber.riser-flow"])
+        .cautions(&[EMPTY_FIRST]),
     Step::new("absorber.solder-sheet", Stage::Absorber, "Solder the sheet: from the centre outward, alternate risers")
         .per_panel()
         .detail(
@@ -141,10 +186,11 @@ pub static STEPS: &[Step] = &[
              Keep the line 50 mm short of the header or shield the joint.",
         )
         .evidence(Evidence::Reading("absorber.bond_length"))
-        .after(&["absorber.riser-flow", "absorber.coupon"])
+        .after(&["absorber.open-to-solder", "absorber.coupon"])
         .relies(&["absorber.solder", "absorber.bond_width", "absorber.sheet_thickness"])
         .held_by(&[
             "absorber.sheet-solder",
+            "absorber.coupon",
             "safety.lead",
             "safety.harp-open",
             "safety.fume",
@@ -153,6 +199,15 @@ pub static STEPS: &[Step] = &[
         ])
         .cautions(&[EMPTY_FIRST, TORCH, FUME])
         .wants(&[Condition::Ventilated]),
+    Step::new("absorber.weigh-solder", Stage::Absorber, "Weigh what the sheet took: solder, and flux beside it")
+        .per_panel()
+        .detail(
+            "Reel before less reel after. {absorber.solder_mass} was reckoned with waste; far less tells of gaps. It \
+             foretells the next panel: {absorber.solder_to_buy} still to be bought.",
+        )
+        .evidence(Evidence::Reading("absorber.solder_used"))
+        .after(&["absorber.solder-sheet"])
+        .relies(&["absorber.solder", "absorber.bond_width"]),
     Step::new("absorber.retest", Stage::Absorber, "Test the harp again: soldering may have opened a joint")
         .per_panel()
         .detail("Same pressure, {commissioning.test_pressure}, same care.")
@@ -170,7 +225,8 @@ pub static STEPS: &[Step] = &[
         .after(&["absorber.retest"])
         .relies(&["absorber.absorptance", "absorber.emittance", "absorber.solder"])
         .cautions(&["Paint vapour burns and harms: outdoors, mask, no flame near."])
-        .wants(&[Condition::Outdoors, Condition::Dry]),
+        .wants(&[Condition::Outdoors, Condition::Dry])
+        .held_by(&["absorber.paint-cure"]),
     Step::new("absorber.weigh", Stage::Absorber, "Pour the test water out and measure it")
         .per_panel()
         .detail(
@@ -179,4 +235,13 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("litres poured out, mass dry"))
         .after(&["absorber.retest"])
         .relies(&["absorber.riser_count", "absorber.riser_tube", "absorber.header_tube"]),
+    Step::new("absorber.count-hours", Stage::Absorber, "Write down the hours that this harp took")
+        .per_panel()
+        .detail(
+            "All hands together. {absorber.hours_estimate} was reckoned by the piece; the next harp is foretold by what \
+             is written here: {absorber.hours_left} for those that remain.",
+        )
+        .evidence(Evidence::Reading("absorber.hours_used"))
+        .after(&["absorber.blacken"])
+        .relies(&["absorber.riser_count", "absorber.joint"]),
 ];

@@ -27,7 +27,8 @@ pub static PAINT_CURE: Entry<Temperature> = Entry::quantity("absorber.paint_cure
 /// The entries of this file.
 pub static ENTRIES: &[&EntrySpec] = &[&HEADER_ALLOY.spec, &PAINT_CURE.spec];
 
-fn fillers() -> Vec<(&'static str, &'static str)> {
+/// All fillers of the handbook.
+pub fn fillers() -> Vec<(&'static str, &'static str)> {
     let solders = solder::alloys().all().iter().map(|alloy| (alloy.name.as_str(), "solder"));
     let brazing = solder::brazing_fillers().all().iter().map(|filler| (filler.name.as_str(), "brazing filler"));
     brazing.chain(solders).collect()
