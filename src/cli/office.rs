@@ -32,11 +32,8 @@ fn questions_of(workbook: &Workbook) -> String {
     let mut page = Page::default();
     page.heading(&fill("Questions for the office: {project.name}"));
     page.fact(0, &fill("Jurisdiction: {site.jurisdiction}. Permit: {safety.permit}, given {safety.permit_date}."));
-    page.fact(
-        0,
-        &fill("Inspector: {safety.inspector}, on {safety.inspection_date}. Printed {TODAY}.")
-            .replace("{TODAY}", &workbook.today().to_string()),
-    );
+    let inspection = fill("Inspector: {safety.inspector}, on {safety.inspection_date}.");
+    page.fact(0, &format!("{inspection} Printed {}.", workbook.today()));
     page.fact(0, LAST_WORD);
     page.fact(0, "A ? is not known yet. Keep an answer with: sunharp set FILE safety.answer.KEY 'who said what, when'");
     for question in QUESTIONS {

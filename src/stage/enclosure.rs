@@ -15,8 +15,6 @@ pub mod joinery;
 pub mod links;
 pub mod loads;
 pub mod mass;
-pub mod mass;
-pub mod methods;
 pub mod methods;
 pub mod openings;
 pub mod rack;

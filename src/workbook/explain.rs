@@ -109,9 +109,9 @@ fn moved_by(id: &str) -> Vec<&'static str> {
 fn used_by(id: &str) -> Vec<&'static str> {
     let stem = |id: &str| stage::figure(id).map(|(figure, _)| figure.id);
     let Some(own) = stem(id) else { return Vec::new() };
-    let named = |ids: &mut dyn Iterator<Item = &'static str>| ids.any(|id| stem(id) == Some(own));
+    let is_own = |id: &str| stem(id) == Some(own);
     let figures = stage::figures().iter().filter(|figure| figure.id != own);
-    let figures = figures.filter(|figure| named(&mut figure.terms.iter().map(|(_, id)| *id)));
-    let checks = stage::checks().iter().filter(|check| named(&mut check.needs.iter().copied()));
+    let figures = figures.filter(|figure| figure.terms.iter().any(|(_, id)| is_own(id)));
+    let checks = stage::checks().iter().filter(|check| check.needs.iter().any(|id| is_own(id)));
     figures.map(|figure| figure.id).chain(checks.map(|check| check.id)).collect()
 }

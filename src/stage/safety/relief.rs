@@ -5,7 +5,6 @@ use crate::handbook::joint_rating::{self, SizeGroup};
 use crate::handbook::solder;
 use crate::model::{Fig, Judgement, Verdict, Why};
 use crate::physics::collector_curve::{CollectorCurve, Weather};
-use crate::physics::fluid::Fluid;
 use crate::physics::solder_joint::{self, Method};
 use crate::physics::steam::{BoilingPanel, Steam};
 use crate::stage::absorber::entries::{self as absorber, Filler};
@@ -13,9 +12,7 @@ use crate::stage::plumbing::{self, entries as pipes};
 use crate::stage::worst::worst;
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::Kind;
-use crate::units::si::{
-    Area, Dimension, HeatFluxDensity, HeatTransfer, Length, Pressure, Temperature, Volume, celsius,
-};
+use crate::units::si::{Dimension, HeatFluxDensity, Length, Pressure, TemperatureInterval, Volume, celsius};
 
 /// Sun and air that steam is reckoned for (project rule: stronger than any hour on the ground).
 const SUN: f64 = 1200.0;
@@ -187,10 +184,10 @@ fn can(s: &Solution) -> Fig<Judgement> {
 }
 
 /// Kelvin of warming that bring a shut full riser from nothing to the rating of the weakest part.
-fn kelvin_to_burst(s: &Solution) -> Fig<crate::units::si::TemperatureInterval> {
+fn kelvin_to_burst(s: &Solution) -> Fig<TemperatureInterval> {
     let weakest = s.inputs.get(&pipes::WEAKEST)?;
     let gain = s.safety.trapped.clone()?;
-    Ok(crate::units::si::TemperatureInterval::from_si(weakest.si() / gain.si()))
+    Ok(TemperatureInterval::from_si(weakest.si() / gain.si()))
 }
 
 /// The figures of this file.
