@@ -6,6 +6,7 @@
 
 pub mod atmosphere;
 pub mod bend;
+pub mod breathing;
 pub mod clear_sky;
 pub mod coil;
 pub mod collector;

@@ -6,6 +6,7 @@
 mod knapsack;
 mod relaxation;
 mod search;
+pub mod stretches;
 
 use super::domain::{DomainError, within};
 use crate::units::si::{Dimension, Length};

@@ -6,6 +6,7 @@
 
 mod limited;
 mod order;
+pub mod sequence;
 mod shelves;
 mod unlimited;
 

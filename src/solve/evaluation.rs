@@ -179,9 +179,16 @@ impl Evaluation {
             Axis::PanelGroup => self.drawn.plumbing.working.panels.as_ref().map_or(0, |row| row.division.flows.len()),
             Axis::Offcut => absorber::offcuts::offcuts(&self.drawn).map_or(0, |offcuts| offcuts.len()),
             Axis::Joint => absorber::joint_log::rows(&self.drawn),
-            Axis::Part | Axis::DepthLayer | Axis::WeepHole | Axis::Strip | Axis::ScrewLine | Axis::Screw => {
-                enclosure::rows_of(&self.drawn, axis)
-            }
+            Axis::Part
+            | Axis::DepthLayer
+            | Axis::WeepHole
+            | Axis::Strip
+            | Axis::ScrewLine
+            | Axis::Screw
+            | Axis::TimberBar
+            | Axis::TimberCut
+            | Axis::SheetPlan
+            | Axis::SheetCut => enclosure::rows_of(&self.drawn, axis),
         };
         (1..=count).map(|key| key.to_string()).collect()
     }

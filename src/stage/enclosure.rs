@@ -3,11 +3,14 @@
 //! Which figure comes from where: `rows`; the box is sized in `timber`, the pane in `glass`, hot faces in `heat`, masses
 //! in `mass`; the laws are in `physics`.
 
+pub mod breathing;
 pub mod capping;
 pub mod cards;
 pub mod chain;
 pub mod checks;
+pub mod cutting;
 pub mod demands;
+pub mod drawing;
 pub mod entries;
 pub mod glass;
 pub mod heat;
@@ -20,8 +23,12 @@ pub mod openings;
 pub mod rack;
 pub mod rows;
 pub mod screws;
+pub mod second_layer;
+pub mod sheets;
 pub mod steps;
 pub mod timber;
+
+use std::sync::Arc;
 
 use super::{Axis, Group, Solution, absorber, plumbing};
 use crate::handbook::insulation;
@@ -60,7 +67,21 @@ pub struct Results {
     pub openings: Fig<openings::Openings>,
     /// The screws of the box, line by line.
     pub screws: Fig<Vec<screws::Line>>,
+    /// One breath of the box.
+    pub breath: Fig<breathing::Breath>,
+    /// Timber to be cut, and what from.
+    pub timber_jobs: Fig<Vec<Arc<cutting::TimberJob>>>,
+    /// First plans for it.
+    pub timber_cuts: Fig<Arc<Vec<cutting::TimberCut>>>,
+    /// Sheets to be cut, and what into.
+    pub sheet_jobs: Fig<Vec<Arc<sheets::SheetJob>>>,
+    /// First plans for them.
+    pub sheet_cuts: Fig<Arc<Vec<sheets::SheetCutting>>>,
 }
+
+/// The material of the first insulation.
+pub static INSULATION_KIND: Group =
+    Group { name: "material of the insulation", entries: &["enclosure.insulation"], groups: &[] };
 
 /// The sizes of the box.
 pub static BOX: Group = Group {
@@ -79,6 +100,7 @@ pub static BOX: Group = Group {
         "enclosure.back_seat",
         "enclosure.board_seat",
         "enclosure.corner_rabbet",
+        "enclosure.second_thickness",
     ],
     groups: &[&absorber::HARP],
 };
@@ -95,6 +117,8 @@ pub static COVER: Group = Group {
         "enclosure.edge_thickness",
         "enclosure.back_board",
         "enclosure.rail_thickness",
+        "enclosure.second_insulation",
+        "enclosure.second_thickness",
     ],
     groups: &[],
 };
@@ -130,7 +154,7 @@ pub static GROWTH: Group =
 /// Wood behind insulation.
 pub static BEHIND: Group = Group {
     name: "wood behind insulation",
-    entries: &["absorber.emittance"],
+    entries: &["absorber.emittance", "enclosure.strip_height"],
     groups: &[&COVER, &absorber::STAGNATION],
 };
 
@@ -151,7 +175,13 @@ pub static INSULATION: Group = Group {
 /// Masses of one panel.
 pub static MASS: Group = Group {
     name: "masses of one panel",
-    entries: &["enclosure.timber", "enclosure.insulation", "absorber.sheet_metal", "absorber.sheet_thickness"],
+    entries: &[
+        "enclosure.timber",
+        "enclosure.insulation",
+        "enclosure.second_insulation",
+        "absorber.sheet_metal",
+        "absorber.sheet_thickness",
+    ],
     groups: &[&PANE, &absorber::CUT],
 };
 
@@ -168,7 +198,15 @@ pub fn solve(inputs: &Inputs, absorber: &absorber::Results, timber_box: Fig<Timb
     let growth = hour.clone().and_then(|hour| heat::growth(harp.clone()?, hour.plate));
     let openings = openings(inputs, absorber, &timber_box, &growth);
     let screws = timber_box.clone().and_then(|timber_box| screws::lines(inputs, &timber_box, &openings.clone()?));
+    let sized = harp.clone().and_then(|harp| Ok((harp, timber_box.as_ref().map_err(Why::clone)?)));
+    let timber_jobs = sized.clone().and_then(|(harp, timber_box)| cutting::jobs(inputs, harp, timber_box));
+    let sheet_jobs = sized.and_then(|(harp, timber_box)| sheets::jobs(inputs, harp, timber_box));
     Results {
+        breath: timber_box.as_ref().map_err(Why::clone).and_then(|timber_box| breathing::breath(absorber, timber_box)),
+        timber_cuts: cutting::first(&timber_jobs),
+        timber_jobs,
+        sheet_cuts: sheets::first(&sheet_jobs),
+        sheet_jobs,
         least_clearance: pane.clone().and_then(|pane| glass::least_clearance(&pane, hour.clone()?.cover)),
         under_pressure: timber_box.clone().and_then(|timber_box| glass::under_pressure(inputs, &timber_box)),
         growth,
@@ -205,6 +243,10 @@ pub fn rows_of(s: &Solution, axis: Axis) -> usize {
         Axis::Strip => results.openings.as_ref().map_or(0, |openings| openings.strips.len()),
         Axis::ScrewLine => results.screws.as_ref().map_or(0, Vec::len),
         Axis::Screw => screws::marked(results).len(),
+        Axis::TimberBar => cutting::best(s).map_or(0, |cuts| cuts.iter().map(|cut| cut.plan.bars.len()).sum()),
+        Axis::TimberCut => cutting::best(s).map_or(0, |cuts| cutting::marks(&cuts).len()),
+        Axis::SheetPlan => sheets::count(s),
+        Axis::SheetCut => sheets::best(s).map_or(0, |cuts| sheets::marks(&cuts).len()),
         _ => 0,
     }
 }
@@ -251,21 +293,34 @@ pub const WOOD_CONDUCTIVITY: f64 = 0.12;
 /// Resistance between the outer face of the box and the air, m²·K/W (common practice, no source).
 pub const OUTSIDE_RESISTANCE: f64 = 0.10;
 
+/// Mean temperature of the insulation behind a stagnating plate, °C, at which both laws of conductivity meet.
+const HOT_MEAN: f64 = 90.0;
+
 /// The insulation from the handbook, turned to the form of the heat balance: k at 10 °C and its growth per kelvin.
+///
+/// One law of conductivity holds in this program, the handbook's k(T) linear in temperature. The heat balance keeps the
+/// exponential form of its convention, k₁₀ e^(f (T − 10 °C)); f is chosen so that it meets the linear law at 10 and at
+/// 90 °C. Between 10 and 110 °C the two then differ by 2 % at most. A second layer counts as resistance outside the first,
+/// at its conductivity for 40 °C.
 pub fn insulation(inputs: &Inputs) -> Fig<BoxInsulation> {
     let material = material(inputs)?;
     let conductivity = material.conductivity.at(celsius(10.0).si());
-    let layer = |thickness: Length, board: Length| Insulation {
+    let growth = (material.conductivity.at(celsius(HOT_MEAN).si()) / conductivity).ln() / (HOT_MEAN - 10.0);
+    let second = match second_layer::second_layer(inputs)? {
+        Some(second) => second.thickness.si() / (second.material.conductivity.at(celsius(40.0).si()) * second.ageing()),
+        None => 0.0,
+    };
+    let layer = |thickness: Length, board: Length, second: f64| Insulation {
         thickness,
         conductivity_at_ten: ThermalConductivity::from_si(conductivity),
-        temperature_factor: material.conductivity.slope / conductivity,
+        temperature_factor: growth,
         board_thickness: board,
         board_conductivity: ThermalConductivity::from_si(WOOD_CONDUCTIVITY),
-        outside_resistance: Insulance(OUTSIDE_RESISTANCE),
+        outside_resistance: Insulance(OUTSIDE_RESISTANCE + second),
     };
     Ok(BoxInsulation {
-        back: layer(inputs.get(&e::BACK_THICKNESS)?, inputs.get(&e::BACK_BOARD)?),
-        edge: layer(inputs.get(&e::EDGE_THICKNESS)?, inputs.get(&e::RAIL_THICKNESS)?),
+        back: layer(inputs.get(&e::BACK_THICKNESS)?, inputs.get(&e::BACK_BOARD)?, second),
+        edge: layer(inputs.get(&e::EDGE_THICKNESS)?, inputs.get(&e::RAIL_THICKNESS)?, 0.0),
         density: material.density,
     })
 }

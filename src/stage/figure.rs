@@ -70,6 +70,14 @@ pub enum Axis {
     Run,
     /// The groups of panels side by side, keys from `1`.
     PanelGroup,
+    /// The boards that rails and strips are cut from.
+    TimberBar,
+    /// The cuts of these boards.
+    TimberCut,
+    /// The sheets that boards, insulation and absorber are cut from.
+    SheetPlan,
+    /// The cuts of these sheets.
+    SheetCut,
     /// Temperatures of a table in whole degrees Celsius.
     Celsius,
     /// The lines of the bill of materials, by their keys.
@@ -105,7 +113,11 @@ impl Axis {
             | Self::Screw
             | Self::Mount
             | Self::Run
-            | Self::PanelGroup => number >= 1,
+            | Self::PanelGroup
+            | Self::TimberBar
+            | Self::TimberCut
+            | Self::SheetPlan
+            | Self::SheetCut => number >= 1,
         })
     }
 }

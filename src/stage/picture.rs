@@ -1,5 +1,6 @@
 //! The pictures that a stage declares, by title, with a few words below. How they are painted is for a face.
 
+use super::enclosure::{drawing, sheets::Material};
 use super::{Solution, absorber, enclosure, plumbing, site};
 use crate::model::scene::Scene;
 use crate::model::{Chart, Fig, Stage};
@@ -145,7 +146,7 @@ static PLUMBING: [Picture; 8] = [
     },
 ];
 
-static ENCLOSURE: [Picture; 2] = [
+static ENCLOSURE: [Picture; 8] = [
     Picture {
         title: "the rack from the side, to scale",
         draw: |s| enclosure::rack::drawing::rack_scene(s).map(Drawing::Scene),
@@ -162,6 +163,44 @@ static ENCLOSURE: [Picture; 2] = [
             "Strip {enclosure.cap_developed}; bends at {enclosure.cap_bend_1} and {enclosure.cap_bend_2} from the edge on \
              the glass.",
         ],
+    },
+    Picture {
+        title: "section of the box, to scale",
+        draw: |s| drawing::section(s).map(Drawing::Scene),
+        caption: &[
+            "Inside {enclosure.inside_height} to the glass, rails {enclosure.rail_width} wide.",
+            "Seat {enclosure.seat_depth} deep, back board {enclosure.back_seat}.",
+            "Header axis {enclosure.stub_hole_height} up from the back of the rail.",
+        ],
+    },
+    Picture {
+        title: "long rail from outside: holes and screws",
+        draw: |s| drawing::long_rail(s).map(Drawing::Scene),
+        caption: &[
+            "o is a screw; at the lower edge those of the back board.",
+            "Stub holes {enclosure.stub_hole_lower} and {enclosure.stub_hole_upper} from the lower end.",
+            "Equal spacing would meet: {enclosure.equal_spacing_hits}.",
+        ],
+    },
+    Picture {
+        title: "timber cut plan, to scale",
+        draw: |s| drawing::timber_cuts(s).map(Drawing::Scene),
+        caption: &["{enclosure.timber_bars} bars; {enclosure.timber_waste} left; {enclosure.timber_plan_proof}."],
+    },
+    Picture {
+        title: "plywood cut plan, to scale",
+        draw: |s| drawing::sheet_cuts(s, Material::Plywood).map(Drawing::Scene),
+        caption: &["Numbers are the order of the cuts.", "{enclosure.sheet_plan_proof}."],
+    },
+    Picture {
+        title: "insulation cut plan, to scale",
+        draw: |s| drawing::sheet_cuts(s, Material::Behind).map(Drawing::Scene),
+        caption: &["The first sheets; numbers are the order of the cuts.", "{enclosure.sheet_plan_proof}."],
+    },
+    Picture {
+        title: "absorber sheet cut plan, to scale",
+        draw: |s| drawing::sheet_cuts(s, Material::Absorber).map(Drawing::Scene),
+        caption: &["Numbers are the order of the cuts.", "Joints lie midway between risers."],
     },
 ];
 

@@ -4,6 +4,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use super::Solution;
+use super::enclosure::cutting::TimberCut;
+use super::enclosure::sheets::SheetCutting;
 use super::plumbing::year::Year;
 use super::plumbing::year::choices::Choices;
 use super::plumbing::year::worst_days::WorstDays;
@@ -39,6 +41,10 @@ pub struct Studies {
     pub choices: Fig<Arc<Choices>>,
     /// How the risers are cut.
     pub riser_cuts: Fig<Arc<Plan>>,
+    /// How rails and strips are cut.
+    pub timber_cuts: Fig<Arc<Vec<TimberCut>>>,
+    /// How sheets are cut.
+    pub sheet_cuts: Fig<Arc<Vec<SheetCutting>>>,
     /// The best tilt and the best way to face.
     pub orientation: Fig<Arc<Orientation>>,
     /// What rows take from each other.
@@ -52,6 +58,8 @@ impl Default for Studies {
             worst_days: Err(Why::Pending),
             choices: Err(Why::Pending),
             riser_cuts: Err(Why::Pending),
+            timber_cuts: Err(Why::Pending),
+            sheet_cuts: Err(Why::Pending),
             orientation: Err(Why::Pending),
             row_shade: Err(Why::Pending),
         }
@@ -83,6 +91,10 @@ pub enum Outcome {
     Choices(Fig<Arc<Choices>>),
     /// How the risers are cut.
     RiserCuts(Fig<Arc<Plan>>),
+    /// How rails and strips are cut.
+    TimberCuts(Fig<Arc<Vec<TimberCut>>>),
+    /// How sheets are cut.
+    SheetCuts(Fig<Arc<Vec<SheetCutting>>>),
     /// The best tilt and the best way to face.
     Orientation(Fig<Arc<Orientation>>),
     /// What rows take from each other.
@@ -97,6 +109,8 @@ impl Outcome {
             Self::WorstDays(days) => studies.worst_days = days,
             Self::Choices(choices) => studies.choices = choices,
             Self::RiserCuts(plan) => studies.riser_cuts = plan,
+            Self::TimberCuts(plans) => studies.timber_cuts = plans,
+            Self::SheetCuts(plans) => studies.sheet_cuts = plans,
             Self::Orientation(found) => studies.orientation = found,
             Self::RowShade(shade) => studies.row_shade = shade,
         }
@@ -118,6 +132,20 @@ pub static STUDIES: &[Study] = &[
         run: super::absorber::cutting::study,
         failed: |why| Outcome::RiserCuts(Err(why)),
         group: &super::absorber::cutting::RISER_CUTS,
+    },
+    Study {
+        id: "timber-cuts",
+        label: "the best way to cut the timber",
+        run: super::enclosure::cutting::study,
+        failed: |why| Outcome::TimberCuts(Err(why)),
+        group: &super::enclosure::cutting::TIMBER_CUTS,
+    },
+    Study {
+        id: "sheet-cuts",
+        label: "the best way to cut the sheets",
+        run: super::enclosure::sheets::study,
+        failed: |why| Outcome::SheetCuts(Err(why)),
+        group: &super::enclosure::sheets::SHEET_CUTS,
     },
     Study {
         id: "tilt",

@@ -38,12 +38,20 @@ static PLUMBING: [Answer; 3] = [
     answer("worst", "{plumbing.worst_week}"),
 ];
 
+static ENCLOSURE: [Answer; 4] = [
+    answer("box", "{enclosure.outside_width} × {enclosure.outside_length} outside, rails {enclosure.rail_width}"),
+    answer("hot wood", "back {enclosure.back_face}, rail {enclosure.rail_face} at the hottest"),
+    answer("glass", "{enclosure.glass_width} × {enclosure.glass_length}, {enclosure.glass_thickness}"),
+    answer("mass", "{enclosure.mass_dry} dry, {enclosure.people} people"),
+];
+
 /// The summary of a stage; empty where there is none.
 pub fn of(stage: Stage) -> &'static [Answer] {
     match stage {
         Stage::Site => &SITE,
         Stage::Absorber => &ABSORBER,
         Stage::Plumbing => &PLUMBING,
+        Stage::Enclosure => &ENCLOSURE,
         _ => &[],
     }
 }

@@ -1,9 +1,11 @@
 //! What moved between two evaluations: figures, verdicts, steps.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::{Address, Fig, PanelLetter, Value, Verdict};
 use crate::solve::{Evaluation, Row};
+use crate::stage;
+use crate::stage::card::{Card, cards};
 use crate::units::Kind;
 
 /// A figure or entry that is not what it was.
@@ -43,6 +45,18 @@ pub struct Differences {
     pub flips: Vec<Flip>,
     /// Steps that were done and are now stale.
     pub stale: Vec<Address>,
+}
+
+impl Differences {
+    /// The bench cards that no longer say what they said, in the order of the stages.
+    pub fn cards(&self) -> Vec<&'static Card> {
+        let moved: BTreeSet<&str> = self
+            .moved
+            .iter()
+            .map(|moved| stage::figure(&moved.address.id).map_or(moved.address.id.as_str(), |(figure, _)| figure.id))
+            .collect();
+        cards().iter().copied().filter(|card| card.figures.iter().any(|shown| moved.contains(shown.id))).collect()
+    }
 }
 
 impl Moved {

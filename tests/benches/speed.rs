@@ -3,6 +3,7 @@
 //!
 //! An edit is to be evaluated and drawn within 16 ms; the first frame with real figures within 100 ms of the start.
 
+mod cutting;
 mod log;
 mod year;
 

@@ -3,6 +3,7 @@
 
 mod absorber_bench;
 mod absorber_shop;
+mod box_cuts;
 mod box_layout;
 mod collector;
 mod collector_parts;

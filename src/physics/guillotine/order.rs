@@ -147,7 +147,7 @@ fn too_large(order: &Order) -> Option<GuillotineError> {
 }
 
 /// The larger of two bounds: grown area over the area of the largest sheet, and the number of pieces of which no two fit
-/// one sheet because each takes more than half of its two sides.
+/// one sheet because each, in every way that it fits at all, takes more than half of both sides.
 fn lowest(order: &Order) -> u64 {
     let kerf = u64::from(order.kerf.0);
     let grown = |sides: Sides| (u64::from(sides.width.0) + kerf, u64::from(sides.height.0) + kerf);
@@ -158,9 +158,13 @@ fn lowest(order: &Order) -> u64 {
     let by_area = u64::try_from(all.div_ceil(largest)).unwrap_or(u64::MAX);
     let fills = |piece: &&Piece| {
         order.stocks.iter().all(|stock| {
-            let ((width, height), sheet) = (grown(piece.sides), grown(stock.sides));
-            let alone = |width: u64, height: u64| 2 * width > sheet.0 && 2 * height > sheet.1;
-            alone(width, height) && (!piece.may_turn || alone(height, width))
+            let sheet = grown(stock.sides);
+            let alone = |sides: Sides| {
+                let (width, height) = grown(sides);
+                let lies = width <= sheet.0 && height <= sheet.1;
+                !lies || (2 * width > sheet.0 && 2 * height > sheet.1)
+            };
+            alone(piece.sides) && (!piece.may_turn || alone(piece.sides.turned()))
         })
     };
     by_area.max(order.pieces.iter().filter(fills).map(wanted).sum())

@@ -36,11 +36,38 @@ fn parts(rectangles: &[[u32; 4]], kerf: u32) -> bool {
     false
 }
 
+/// Makes the cuts of the order on a whole sheet, one after the other: each piece must come out at its exact size, and
+/// what is cut away, offcuts and kerfs are all that is left.
+fn frees_every_piece(sheet: &Sheet, layout: &Layout) {
+    let made = sequence::sequence(sheet, layout).unwrap();
+    let mut parts = vec![[0, 0, sheet.sides.width.0, sheet.sides.height.0]];
+    for cut in &made.cuts {
+        let (axis, across) = if cut.upright { (0, 1) } else { (1, 0) };
+        let hit = |part: &[u32; 4]| {
+            part[axis] <= cut.at.0
+                && cut.at.0 < part[axis + 2]
+                && part[across] == cut.from.0
+                && part[across + 2] == cut.to.0
+        };
+        let part = parts.remove(parts.iter().position(hit).unwrap());
+        let (mut lower, mut upper) = (part, part);
+        lower[axis + 2] = cut.at.0;
+        upper[axis] = (cut.at.0 + sheet.kerf.0).min(part[axis + 2]);
+        parts.extend([lower, upper]);
+    }
+    for placed in &layout.placed {
+        let piece = corners(sheet, placed);
+        let at = parts.iter().position(|part| *part == piece);
+        parts.swap_remove(at.unwrap());
+    }
+}
+
 fn keeps_the_rules(sheet: &Sheet, layout: &Layout) {
     let rectangles: Vec<[u32; 4]> = layout.placed.iter().map(|placed| corners(sheet, placed)).collect();
     assert!(rectangles.iter().all(|r| r[2] <= sheet.sides.width.0 && r[3] <= sheet.sides.height.0));
     assert!(parts(&rectangles, sheet.kerf.0), "{rectangles:?}");
     assert_eq!(layout.cuts.len() + 1, layout.placed.len().max(1));
+    frees_every_piece(sheet, layout);
     for (index, piece) in sheet.pieces.iter().enumerate() {
         let made = layout.placed.iter().filter(|placed| placed.piece == index);
         assert!(made.clone().all(|placed| piece.may_turn || !placed.turned));

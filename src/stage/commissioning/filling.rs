@@ -352,7 +352,8 @@ pub static FIGURES: &[Figure] =
             Number,
             &plumbing::PIPE,
             |s, _| {
-                let speed = s.plumbing.pipe.clone()?.drop.velocity.si();
+                let runs = s.plumbing.pipe.clone()?.runs;
+                let speed = runs.iter().map(|run| run.drop.velocity.si()).fold(0.0, f64::max);
                 Ok(Quantity::number(speed / MOVES_AIR).into())
             },
         )

@@ -56,6 +56,32 @@ pub static CARDS: &[Card] = &[
         caution: "Mark all before you drill: a screw in a stub hole holds the copper and tears it.",
     },
     Card {
+        id: "enclosure.timber-cuts",
+        stage: Stage::Enclosure,
+        title: "Cuts of timber",
+        axis: Some(Axis::TimberCut),
+        figures: &[
+            shown("enclosure.timber_cut_at").called("cut beyond").within("± 0.5 mm").from("one end of the board"),
+            shown("enclosure.timber_cut_in").called("board: part"),
+            shown("enclosure.saw_kerf").called("the saw takes"),
+        ],
+        steps: &["enclosure.cut"],
+        caution: "Saw: guard on, push stick, no gloves at the blade, hold what falls.",
+    },
+    Card {
+        id: "enclosure.sheet-cuts",
+        stage: Stage::Enclosure,
+        title: "Cuts of sheets",
+        axis: Some(Axis::SheetCut),
+        figures: &[
+            shown("enclosure.sheet_cut_at").called("cut beyond").within("± 1 mm"),
+            shown("enclosure.sheet_cut_in").called("sheet"),
+            shown("enclosure.board_kerf").called("the saw takes"),
+        ],
+        steps: &["enclosure.cut"],
+        caution: "Support both sides of a cut; mineral wool and metal edges: gloves, mask, goggles.",
+    },
+    Card {
         id: "enclosure.weep-holes",
         stage: Stage::Enclosure,
         title: "Weep holes",

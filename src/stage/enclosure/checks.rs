@@ -33,7 +33,10 @@ fn wood(face: Temperature, part: &str) -> Judgement {
 
 fn behind(s: &Solution) -> Fig<Judgement> {
     let faces = s.enclosure.behind.clone()?;
-    worst([Ok(wood(faces.back, "the back board")), Ok(wood(faces.edge, "the rail behind the edge insulation"))])
+    let mut parts =
+        vec![Ok(wood(faces.back, "the back board")), Ok(wood(faces.edge, "the rail behind the edge insulation"))];
+    parts.extend(faces.strip.map(|face| Ok(wood(face, "the support strips"))));
+    worst(parts)
 }
 
 fn rail(s: &Solution) -> Fig<Judgement> {
@@ -146,7 +149,7 @@ pub static CHECKS: &[Check] = &[
         .blind_to("heat along stubs, clips and screws; gaps, sagging and damp insulation; a plate that touches wood")
         .ask("the fire authority or a licensed engineer, where the panel stands on a house")
         .source("77 °C: Fire and Materials 2007, abstract (verified); caution from 65 °C: project rule")
-        .needs(&["enclosure.back_face", "enclosure.edge_face"]),
+        .needs(&["enclosure.back_face", "enclosure.edge_face", "enclosure.strip_height"]),
     Check::new("enclosure.timber-rail", "timber beside and above the plate", Severity::Serious, rail)
         .says(
             "Empty in full sun the wood of {part} can reach {found}; {limit} for years has started fires.",

@@ -216,7 +216,8 @@ impl Choice for Corner {
     ];
 }
 
-fn insulation_names() -> Vec<(&'static str, &'static str)> {
+/// The insulating materials of the handbook, with what they give off.
+pub fn insulation_names() -> Vec<(&'static str, &'static str)> {
     insulation::materials()
         .all()
         .iter()

@@ -3,6 +3,8 @@
 //! All faces are judged in the hour that drives the plate to its worst stagnation temperature.
 
 use super::entries as e;
+use super::openings;
+use super::second_layer::{self, SecondLayer, second_layer};
 use super::{OUTSIDE_RESISTANCE, WOOD_CONDUCTIVITY, material};
 use crate::handbook::insulation;
 use crate::model::{Fig, Inputs, Why};
@@ -11,7 +13,8 @@ use crate::physics::layers::{self, Conductivity, FaceLimit, Layer, Stack};
 use crate::physics::rail::{self, Rail};
 use crate::stage::absorber::{self, entries as a, geometry::Harp};
 use crate::units::si::{
-    Dimension, HeatTransfer, Insulance, Length, Temperature, ThermalConductivity, celsius, in_celsius,
+    Dimension, HeatTransfer, Insulance, Length, Temperature, TemperatureInterval, ThermalConductivity, celsius,
+    in_celsius,
 };
 
 /// Highest temperature of a wood face that is clear, and above which the work stops, °C: 77 °C for years has started
@@ -86,24 +89,67 @@ pub struct Behind {
     pub edge: Temperature,
     /// Least insulation behind the plate that keeps the back board clear.
     pub least_back: Fig<Length>,
+    /// Between two layers of insulation, if there are two.
+    pub interface: Option<Temperature>,
+    /// Least first layer that keeps the second 20 K below its limit.
+    pub least_first: Fig<Length>,
+    /// Upper face of the wood of a support strip, if it holds wood.
+    pub strip: Option<Temperature>,
 }
 
 /// Faces of back board and rail behind the insulation.
 pub fn behind(inputs: &Inputs, hour: &WorstHour) -> Fig<Behind> {
     let conductivity = material(inputs)?.conductivity;
     let wood = Conductivity::constant(ThermalConductivity::from_si(WOOD_CONDUCTIVITY));
-    let back = [
-        Layer { thickness: inputs.get(&e::BACK_THICKNESS)?, conductivity },
-        Layer { thickness: inputs.get(&e::BACK_BOARD)?, conductivity: wood },
-    ];
+    let second = second_layer(inputs)?;
+    let first = Layer { thickness: inputs.get(&e::BACK_THICKNESS)?, conductivity };
+    let board = Layer { thickness: inputs.get(&e::BACK_BOARD)?, conductivity: wood };
+    let behind_first = second.map_or(Layer { thickness: Length::from_si(0.0), conductivity }, aged);
+    let back = [first, behind_first, board];
     let stack = Stack { hot: hour.plate, ambient: hour.air, layers: &back, outside: Insulance(OUTSIDE_RESISTANCE) };
-    let limit = FaceLimit { layer: 0, face: 1, limit: celsius(WOOD_CLEAR) };
+    let limit = FaceLimit { layer: 0, face: 2, limit: celsius(WOOD_CLEAR) };
+    let faces = layers::profile(&stack).map(|profile| profile.faces).map_err(Why::out_of_range)?;
+    let least_first = match second {
+        None => Err(Why::missing(second_layer::SECOND.spec.id)),
+        Some(second) => {
+            let stands = second_layer::limit(inputs, &second)? - TemperatureInterval::from_si(second_layer::MARGIN);
+            let limit = FaceLimit { layer: 0, face: 1, limit: stands };
+            layers::least_thickness(&stack, limit).map_err(Why::out_of_range)
+        }
+    };
     let around = inputs.get(&e::EDGE_THICKNESS)?.si() / conductivity.at(hour.gap());
     Ok(Behind {
-        back: layers::profile(&stack).map(|profile| profile.faces[1]).map_err(Why::out_of_range)?,
+        back: faces[2],
+        interface: second.map(|_| faces[1]),
+        least_first,
+        strip: strip(inputs, &stack, wood)?,
         edge: wood_beside(inputs, hour, Facing { resistance: Insulance(around), emittance: WOOD_EMITTANCE })?,
         least_back: layers::least_thickness(&stack, limit).map_err(Why::out_of_range),
     })
+}
+
+/// A second layer with its conductivity as it is when aged.
+fn aged(second: SecondLayer) -> Layer {
+    let fresh = second.material.conductivity;
+    let conductivity =
+        Conductivity { at_24_celsius: fresh.at_24_celsius * second.ageing(), slope: fresh.slope * second.ageing() };
+    Layer { thickness: second.thickness, conductivity }
+}
+
+/// Upper face of the wood in a support strip: mineral board above it, wood and back board below; none without wood.
+fn strip(inputs: &Inputs, stack: &Stack, wood: Conductivity) -> Fig<Option<Temperature>> {
+    let height = inputs.get(&openings::STRIP_HEIGHT)?;
+    if height.si() <= 0.0 {
+        return Ok(None);
+    }
+    let [first, second, board] = stack.layers else { return Ok(None) };
+    let above = first.thickness + second.thickness - height;
+    if above.si() < 0.0 {
+        return Err(Why::out_of_range("the wood of the support strips is higher than the insulation"));
+    }
+    let layers = [Layer { thickness: above, ..*first }, Layer { thickness: height, conductivity: wood }, *board];
+    let profile = layers::profile(&Stack { layers: &layers, ..*stack }).map_err(Why::out_of_range)?;
+    Ok(Some(profile.faces[1]))
 }
 
 /// Wood of a rail beside and above the plate, heated by the gap's air and by radiation.

@@ -3,6 +3,7 @@
 use super::entries as e;
 use super::glass::Pane;
 use super::material;
+use super::second_layer::second_layer;
 use super::timber::TimberBox;
 use crate::handbook::timber;
 use crate::model::{Fig, Inputs, Why};
@@ -54,7 +55,8 @@ pub fn masses(inputs: &Inputs, parts: Parts) -> Fig<Masses> {
         sheet: quantities::sheet_mass(inputs, parts.harp)?,
         glass: parts.pane.mass,
         timber: timber_mass(inputs, parts.timber_box)?,
-        insulation: insulation_volume(inputs, parts.harp, parts.timber_box)?.total() * material(inputs)?.density,
+        insulation: insulation_volume(inputs, parts.harp, parts.timber_box)?.total() * material(inputs)?.density
+            + second_mass(inputs, parts.timber_box)?,
     })
 }
 
@@ -69,6 +71,14 @@ fn timber_mass(inputs: &Inputs, timber_box: &TimberBox) -> Fig<Mass> {
         sum += volume * density;
     }
     Ok(sum)
+}
+
+/// The second layer over the whole inside.
+fn second_mass(inputs: &Inputs, timber_box: &TimberBox) -> Fig<Mass> {
+    Ok(second_layer(inputs)?.map_or(Mass::from_si(0.0), |second| {
+        let volume: Volume = timber_box.inside_width * timber_box.inside_length * second.thickness;
+        volume * second.material.density
+    }))
 }
 
 /// Insulation by its place.

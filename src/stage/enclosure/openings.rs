@@ -8,7 +8,7 @@ use super::timber::TimberBox;
 use super::{BOX, GROWTH};
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Judgement, Value, Why};
 use crate::physics::expansion;
-use crate::stage::absorber::geometry::Harp;
+use crate::stage::absorber::{self, geometry::Harp};
 use crate::stage::worst::worst;
 use crate::stage::{Axis, Check, Figure, Group, Severity, Solution};
 use crate::units::si::{Dimension, Length};
@@ -180,6 +180,11 @@ fn strips(inputs: &Inputs, harp: &Harp, lower: Length) -> Fig<Vec<Length>> {
     Ok((0..=last).map(|strip| lower + from_header + between * (strip as f64 / gaps)).collect())
 }
 
+/// How many support strips a box has.
+pub fn strip_count(inputs: &Inputs, harp: &Harp) -> Fig<usize> {
+    Ok(strips(inputs, harp, Length::from_si(0.0))?.len())
+}
+
 /// Holes and supports.
 pub static OPENINGS: Group = Group {
     name: "holes and supports",
@@ -192,6 +197,10 @@ pub static OPENINGS: Group = Group {
     ],
     groups: &[&GROWTH, &BOX],
 };
+
+/// How many support strips there are.
+pub static STRIPS: Group =
+    Group { name: "number of supports", entries: &["enclosure.strip_spacing"], groups: &[&absorber::HARP] };
 
 /// Where the absorber is held.
 pub static CLIPS: Group = Group { name: "clips", entries: &["enclosure.fixed_at"], groups: &[&GROWTH] };

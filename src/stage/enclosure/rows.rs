@@ -69,8 +69,13 @@ pub static FIGURES: &[Figure] = &[
     .tape()
     .by(
         "box-sizes",
-        "{behind} + {free} + one header + {gap}",
-        &[("behind", "enclosure.back_thickness"), ("free", "enclosure.under_clearance"), ("gap", "enclosure.air_gap")],
+        "{second} + {behind} + {free} + one header + {gap}",
+        &[
+            ("second", "enclosure.second_thickness"),
+            ("behind", "enclosure.back_thickness"),
+            ("free", "enclosure.under_clearance"),
+            ("gap", "enclosure.air_gap"),
+        ],
     ),
     Figure::new("enclosure.outside_width", "outside, across the risers", Length, &BOX, |s, _| {
         Ok(timber_box(s)?.outside_width.into())

@@ -106,7 +106,9 @@ pub static STEPS: &[Step] = &[
         .detail(
             "{enclosure.back_thickness} behind the plate, {enclosure.edge_thickness} around it, {enclosure.rail_lining} of \
              lining with the metal face inward. Wood behind then stays at {enclosure.back_face}, the rail at \
-             {enclosure.rail_face} at the hottest. Bake fibre outdoors first, so that its binder does not fog the glass.",
+             {enclosure.rail_face} at the hottest. It gives off: {enclosure.binder}. Bake fibre \
+             outdoors at the heat that it will see, 2 to 4 hours (from memory), so that its binder does not fog the glass; no \
+             adhesive tape inside.",
         )
         .evidence(Evidence::Note("thickness as laid; low-binder proof"))
         .after(&["enclosure.sleeves"])
@@ -118,7 +120,13 @@ pub static STEPS: &[Step] = &[
             "absorber.emittance",
             "absorber.absorptance",
         ])
-        .held_by(&["enclosure.insulation-limit", "enclosure.timber-behind", "enclosure.timber-rail", "safety.dust"])
+        .held_by(&[
+            "enclosure.insulation-limit",
+            "enclosure.second-insulation",
+            "enclosure.timber-behind",
+            "enclosure.timber-rail",
+            "safety.dust",
+        ])
         .cautions(&[DUST]),
     Step::new("enclosure.hang", Stage::Enclosure, "Hang the absorber on clips, never on its solder")
         .per_panel()
@@ -191,7 +199,8 @@ pub static STEPS: &[Step] = &[
         .detail(
             "Empty and open at both ends, vents open, nobody touching; under the glass or a scrap sheet. It should come \
              towards {absorber.stagnation_standard}, never above {absorber.stagnation_worst}. Then cover it and leave it \
-             covered until it is filled. Smoke, smell of char or a drop of solder: cover at once and open the box.",
+             covered until it is filled. Haze that is even all over comes from binder, paint or sealant: wait and bake again; drops \
+             at one place are water. Smoke, smell of char or a drop of solder: cover at once and open the box.",
         )
         .evidence(Evidence::Note("highest plate temperature, sun and air; haze yes or no"))
         .after(&["enclosure.glaze"])
@@ -201,6 +210,7 @@ pub static STEPS: &[Step] = &[
             "enclosure.insulation-limit",
             "enclosure.timber-behind",
             "enclosure.timber-rail",
+            "enclosure.second-insulation",
             "safety.stagnation-material",
         ])
         .cautions(&[HOT, "A wet or closed harp boils and bursts: look through it from end to end first."])

@@ -4,6 +4,7 @@
 
 use super::entries::{self as e, Corner};
 use super::joinery::{self as j, BackSeat};
+use super::second_layer as second;
 use crate::model::{Fig, Inputs, Why};
 use crate::stage::absorber::geometry::Harp;
 use crate::units::si::{Dimension, Length};
@@ -42,7 +43,11 @@ pub struct TimberBox {
 impl TimberBox {
     /// From the back edge of a rail to the axis of a header.
     pub fn header_height(&self, inputs: &Inputs, harp: &Harp) -> Fig<Length> {
-        Ok(self.floor + inputs.get(&e::BACK_THICKNESS)? + inputs.get(&j::UNDER)? + harp.header.od * 0.5)
+        Ok(self.floor
+            + inputs.get(&second::THICKNESS)?
+            + inputs.get(&e::BACK_THICKNESS)?
+            + inputs.get(&j::UNDER)?
+            + harp.header.od * 0.5)
     }
 
     /// From the back edge of a rail to the ledge of the glass seat.
@@ -105,8 +110,10 @@ pub fn timber_box(inputs: &Inputs, harp: &Fig<Harp>) -> Fig<TimberBox> {
     let (outside_width, outside_length) = (inside_width + rail * 2.0, inside_length + rail * 2.0);
     let depth = depth(inputs, harp)?;
     let zero = Length::from_si(0.0);
-    let behind: Length =
-        depth.iter().take_while(|layer| layer.name != INSULATION).fold(zero, |sum, layer| sum + layer.thickness);
+    let behind: Length = depth
+        .iter()
+        .take_while(|layer| layer.name == LIP || layer.name == BACK_BOARD)
+        .fold(zero, |sum, layer| sum + layer.thickness);
     let top = depth.last().map_or(zero, |layer| layer.up_to);
     let back_seat = inputs.get(&j::BACK_SEAT)?;
     let floor = if back_seat == BackSeat::On { zero } else { behind };
@@ -128,7 +135,8 @@ pub fn timber_box(inputs: &Inputs, harp: &Fig<Harp>) -> Fig<TimberBox> {
     Ok(TimberBox {
         inside_width,
         inside_length,
-        inside_height: inputs.get(&e::BACK_THICKNESS)?
+        inside_height: inputs.get(&second::THICKNESS)?
+            + inputs.get(&e::BACK_THICKNESS)?
             + inputs.get(&j::UNDER)?
             + harp.header.od
             + inputs.get(&e::AIR_GAP)?,
@@ -150,6 +158,7 @@ pub fn timber_box(inputs: &Inputs, harp: &Fig<Harp>) -> Fig<TimberBox> {
 }
 
 const INSULATION: &str = "insulation";
+const LIP: &str = "lip behind the groove";
 
 /// The depth budget, from the back of the box to the top of the rails. The lower tape lies within the air gap.
 fn depth(inputs: &Inputs, harp: &Harp) -> Fig<Vec<DepthLayer>> {
@@ -159,8 +168,9 @@ fn depth(inputs: &Inputs, harp: &Harp) -> Fig<Vec<DepthLayer>> {
     };
     let tape = inputs.get(&j::TAPE)?;
     let layers = [
-        ("lip behind the groove", lip),
-        ("back board", inputs.get(&e::BACK_BOARD)?),
+        (LIP, lip),
+        (BACK_BOARD, inputs.get(&e::BACK_BOARD)?),
+        ("second insulation", inputs.get(&second::THICKNESS)?),
         (INSULATION, inputs.get(&e::BACK_THICKNESS)?),
         ("free space", inputs.get(&j::UNDER)?),
         ("header", harp.header.od),

@@ -114,6 +114,10 @@ fn consequences(state: &State, id: &str, differences: &Differences) -> Vec<Par> 
         let text = format!("{} signed steps would need another look", differences.stale.len());
         pars.push(Par::tagged(Role::Stale, "stale", text));
     }
+    let cards: Vec<&str> = differences.cards().iter().map(|card| card.title).collect();
+    if !cards.is_empty() {
+        pars.push(Par::tagged(Role::Quiet, "bench cards:", format!("{} would change", cards.join(", "))));
+    }
     if figures == 0 {
         pars.push(Par::plain("no figure would move"));
         return pars;
