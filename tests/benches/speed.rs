@@ -120,7 +120,9 @@ fn key_to_frame(bencher: Bencher, way: &str) {
     let theme = Theme { colors: true, ascii: false };
     let mut state = tui::start(workbook(), Setup { theme, size: (80, 24), drafts: None, demo: true });
     let press = |state: &mut tui::State, key: Key| tui::update(state, [Input::Key(key)]);
-    Key::script(&format!("<Right><Right>{way}")).into_iter().for_each(|key| press(&mut state, key));
+    for key in Key::script(&format!("<Right><Right>{way}")) {
+        press(&mut state, key);
+    }
     let Ok(mut terminal) = Terminal::new(TestBackend::new(80, 24));
     bencher.bench_local(|| {
         press(&mut state, Key::Down);

@@ -5,7 +5,7 @@ use sunharp::model::{Address, PanelLetter, Value, Verdict, Why};
 use sunharp::project::Project;
 use sunharp::stage;
 
-use crate::support::bench::{Bench, SMALL};
+use crate::support::{Bench, SMALL};
 
 fn with_rows(rows: &str) -> Bench {
     Bench::of(&SMALL.replace("[enclosure]\n", &format!("{rows}\n[enclosure]\n")))
