@@ -166,6 +166,7 @@ impl Evaluation {
         let count = match axis {
             Axis::Celsius => return commissioning::sensor::TABLE.iter().map(ToString::to_string).collect(),
             Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
+            Axis::Case => return plumbing::money::CASES.map(str::to_owned).to_vec(),
             Axis::Link => return enclosure::chain::links(&self.drawn).map(str::to_owned).to_vec(),
             Axis::Mount => enclosure::rack::mounts(&self.drawn).map_or(0, |mounts| mounts.positions.len()),
             Axis::LogDay => commissioning::log_rows::listed_days(&self.drawn),

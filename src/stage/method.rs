@@ -32,6 +32,7 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         materials::rows::METHODS,
         plumbing::methods::METHODS,
         plumbing::year::methods::METHODS,
+        plumbing::money::rows::METHODS,
         safety::methods::METHODS,
         commissioning::methods::METHODS,
     ]

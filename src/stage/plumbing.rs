@@ -18,6 +18,7 @@ pub mod layout;
 pub mod load;
 pub mod mend;
 pub mod methods;
+pub mod money;
 pub mod network;
 pub mod pictures;
 pub mod pipework;

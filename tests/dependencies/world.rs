@@ -92,6 +92,7 @@ pub fn bases() -> Vec<Base> {
     assert!(world.sky.is_ok(), "{:?}", world.sky.err());
     assert!(world.log.is_ok(), "{:?}", world.log.err());
     let base = Base { name: FIRST.to_owned(), entries, measured, repeats, panels: sample.panels, world };
+    let base = priced(base);
     let mut bases = vec![base.clone()];
     for (name, overlay) in rich.variants {
         let mut varied = Base { name, ..base.clone() };
@@ -104,6 +105,23 @@ pub fn bases() -> Vec<Base> {
         bases.push(varied);
     }
     bases
+}
+
+/// How a line of the bill is sold, whatever it is, and its price.
+const SOLD: [(&str, &str); 5] =
+    [("length", "8 ft"), ("width", "3 ft"), ("mass", "1 lb"), ("volume", "1 gal"), ("price", "12")];
+
+/// The base with a size and a price for every line of the bill that has none: what is worth something hangs on all.
+fn priced(mut base: Base) -> Base {
+    let lines = base.evaluate_with(None, Studies::default(), false).drawn.bill.lines.clone();
+    for line in lines {
+        for (what, typed) in SOLD {
+            let id = format!("materials.{}.{what}", line.key);
+            let value = stage::entry(&id).unwrap().read(typed).unwrap();
+            base.entries.entry(id).or_insert(Given { typed: typed.to_owned(), value: Ok(value) });
+        }
+    }
+    base
 }
 
 fn read(text: &str) -> Project {

@@ -16,6 +16,7 @@ mod harp_shop;
 mod invented_log;
 mod logger;
 mod materials;
+mod money;
 mod plumbing;
 mod rack;
 mod safety;
