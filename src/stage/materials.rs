@@ -34,6 +34,8 @@ pub static BILL: Group = Group {
     ],
     groups: &[
         &absorber::demands::DEMANDS,
+        &absorber::jigs::DEMANDS,
+        &absorber::supplies::DEMANDS,
         &enclosure::demands::DEMANDS,
         &enclosure::capping::DEMANDS,
         &enclosure::rack::demands::DEMANDS,

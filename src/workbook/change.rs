@@ -95,6 +95,8 @@ impl Workbook {
                     spec.read(typed)?;
                     edit::set_entry(&text, &project, &edit.id, typed)?
                 }
+                // What is assumed and not in the file need not be taken out.
+                None if !project.entries.contains_key(&edit.id) => continue,
                 None => edit::unset_entry(&text, &project, &edit.id)?,
             };
             text = splice.apply(&text)?;

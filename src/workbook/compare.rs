@@ -104,15 +104,18 @@ fn push_if_moved(moved: &mut Vec<Moved>, address: &Address, label: &'static str,
     }
 }
 
-/// How much a change weighs: of a share of one its own difference, of any other number the relative one, so that
+/// How much a change weighs. What the builder decides comes first, words weigh as much as a half; of a share of one its own difference, of any other number the relative one, so that
 /// 0.1 % that became 0.2 % does not come before a pitch that grew by a quarter.
 fn size(moved: &Moved) -> f64 {
+    if stage::entry(&moved.address.id).is_some() {
+        return f64::INFINITY;
+    }
     let share = |value: &Fig<Value>| {
         value.as_ref().ok()?.quantity().filter(|quantity| quantity.kind == Kind::Percent).map(|quantity| quantity.si)
     };
     match (share(&moved.was), share(&moved.is)) {
         (Some(was), Some(is)) => (is - was).abs(),
-        _ => moved.relative().map_or(f64::INFINITY, f64::abs),
+        _ => moved.relative().map_or(0.5, f64::abs),
     }
 }
 

@@ -113,7 +113,7 @@ const SOLD: [(&str, &str); 5] =
 
 /// The base with a size and a price for every line of the bill that has none: what is worth something hangs on all.
 fn priced(mut base: Base) -> Base {
-    let lines = base.evaluate_with(None, Studies::default(), false).drawn.bill.lines.clone();
+    let lines = base.evaluate_with(None, Studies::default(), |_| false).drawn.bill.lines.clone();
     for line in lines {
         for (what, typed) in SOLD {
             let id = format!("materials.{}.{what}", line.key);

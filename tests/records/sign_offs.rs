@@ -87,6 +87,8 @@ fn a_step_that_a_stop_holds_cannot_be_signed_not_even_anew() {
     let error = sign(&mut workbook, "absorber.join@A", "all").unwrap_err();
     assert_eq!(error.to_string(), "held by a stop: absorber.square");
     read(&mut workbook, "absorber.diagonal_2@A", "89.4 in").unwrap();
+    sign(&mut workbook, "absorber.depth-check@A", "all at the crown").unwrap();
+    sign(&mut workbook, "absorber.open-to-braze@A", "looked through").unwrap();
     sign(&mut workbook, "absorber.join@A", "all").unwrap();
     workbook.set("absorber.header_filler", "soldered").unwrap();
     assert_eq!(standing(&workbook, "absorber.join@A"), "stale");
@@ -101,6 +103,8 @@ fn a_stop_on_one_panel_does_not_hold_another() {
     sign(&mut workbook, "absorber.second-diagonal@A", "89.4 in").unwrap();
     read(&mut workbook, "absorber.diagonal_1@B", "89 in").unwrap();
     read(&mut workbook, "absorber.diagonal_2@B", "91 in").unwrap();
+    sign(&mut workbook, "absorber.depth-check@A", "all at the crown").unwrap();
+    sign(&mut workbook, "absorber.open-to-braze@A", "looked through").unwrap();
     assert_eq!(standing(&workbook, "absorber.join@A"), "open");
     assert_eq!(standing(&workbook, "absorber.join@B"), "held");
 }

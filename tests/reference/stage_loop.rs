@@ -78,7 +78,7 @@ const BREAKS: [Break; 14] = [
         &[("plumbing.run.feed.along", ""), ("plumbing.part.check.kind", ""), ("plumbing.part.check.setting", "")],
         "plumbing.night-flow",
     ),
-    (BOAT, &[("plumbing.pump_suction", "60 ft"), ("plumbing.mains_pressure", "16 psi")], "plumbing.suction"),
+    (BOAT, &[("plumbing.pump_suction", "61 ft"), ("plumbing.mains_pressure", "16 psi")], "plumbing.suction"),
     (HARBOUR, &[("plumbing.part.vessel.volume", "8 L")], "plumbing.vessel-size"),
     (HARBOUR, &[("plumbing.weakest_rating", "4 bar")], "plumbing.relief-chain"),
     (HARBOUR, &[("plumbing.part.coil.kind", "exchanger"), ("plumbing.slug_protection", "none")], "plumbing.cold-slug"),

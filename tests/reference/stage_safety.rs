@@ -85,8 +85,11 @@ fn the_small_project_is_clear_but_for_what_is_not_measured() {
     ];
     for judged in &Bench::small().evaluate().verdicts {
         let id = judged.check.id;
-        let of_these = id.starts_with("safety.") || id.starts_with("enclosure.");
-        if of_these && !open.contains(&id) {
+        if id.starts_with("enclosure.") && !open.contains(&id) {
+            assert_ne!(judged.verdict, Stop, "{id}: {:?}", judged.judgement);
+        }
+        let pending = judged.judgement == Err(sunharp::model::Why::Pending); // the studies are not run here
+        if id.starts_with("safety.") && !open.contains(&id) && !pending {
             assert_eq!(judged.verdict, Clear, "{id}: {:?}", judged.judgement);
         }
     }

@@ -201,7 +201,7 @@ pub static CHECKS: &[Check] = &[
             "absorber.solder_used",
             "absorber.solder_mass",
         ]),
-    Check::new("absorber.coupon", "bond coupon", Severity::Nuisance, coupon)
+    Check::new("absorber.coupon-bond", "bond coupon", Severity::Nuisance, coupon)
         .says(
             "{found} of the coupon's line was wetted; {limit} is wanted.",
             "Cleaner metal, fresh flux, heat on the tube; then another coupon.",

@@ -129,6 +129,7 @@ pub static CHECKS: &[Check] = &[
              goggles, nobody in line with a joint; never on plastic or under glass.",
         )
         .blind_to("air trapped in a water test: let it out at the top")
+        .ask("a licensed plumber or the authority for pressure vessels, before any test with air")
         .source("100 J: project rule; no compressed gas on plastic: rule of the pipe makers' body")
         .needs(&["commissioning.panel_energy", "commissioning.test_medium", "commissioning.panel_start"])
         .final_word(),

@@ -154,7 +154,7 @@ pub static STEPS: &[Step] = &[
         .held_by(&["enclosure.growth-gap"]),
     Step::new("enclosure.vents", Stage::Enclosure, "Weep holes low and at the back, meshed, not blocked")
         .per_panel()
-        .detail("{enclosure.weep_holes} of {enclosure.weep_diameter}, {enclosure.weep_at} from the left end of the lower rail; \
+        .detail("{enclosure.weep_holes} of {enclosure.weep_diameter}, the first {enclosure.weep_at.1} from the left end of the lower rail; \
              insulation stays clear of them and rain cannot drive in.")
         .evidence(Evidence::Note("number and diameter"))
         .after(&["enclosure.hang"]),

@@ -25,7 +25,7 @@ pub static COST: Group = Group { name: "cost of the parts", entries: &[], groups
 pub static SAVED: Group = Group {
     name: "purchased energy saved",
     entries: &["plumbing.yield_spread", "plumbing.heater_efficiency", "plumbing.heater_standby", "plumbing.pump_year"],
-    groups: &[&super::YEAR_INPUTS],
+    groups: &[&super::year::YEAR],
 };
 
 /// Money saved in the first year.
@@ -71,8 +71,8 @@ fn sign(case: &str) -> Fig<f64> {
 pub fn saved(s: &Solution, case: &str) -> Fig<Energy> {
     let year: Arc<Year> = s.studies.year.clone()?;
     let spread = s.inputs.get(&e::SPREAD)?.si() * sign(case)?;
-    let load = year.load();
-    let delivered = (year.delivered() * (1.0 + spread)).min(load);
+    let load = year.outcome.year.load();
+    let delivered = (super::year::from_sun(&year.outcome.year) * (1.0 + spread)).min(load);
     saved_energy(&YearOfHeat {
         load,
         reference_standby: s.inputs.get(&e::STANDBY)?,

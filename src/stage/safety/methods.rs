@@ -101,7 +101,7 @@ pub static METHODS: &[Method] = &[
         code: "physics::steam::BoilingPanel",
     },
     Method {
-        id: "joint-rating",
+        id: "steam-joint-rating",
         title: "Pressure rating of soldered and brazed joints",
         what: "Read linearly between the printed temperatures; of two published sets the lower counts. No rating above \
                121 °C soldered and 177 °C brazed, and none is extrapolated.",

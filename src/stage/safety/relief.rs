@@ -211,7 +211,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("safety.joint_rating", "header joints, rated when hot", Kind::Pressure, &JOINTS, |s, _| {
         Ok(joint_rating(s)?.into())
     })
-    .by("joint-rating", "lowest published rating at {T}", &[("T", "absorber.stagnation_worst")]),
+    .by("steam-joint-rating", "lowest published rating at {T}", &[("T", "absorber.stagnation_worst")]),
     Figure::new("safety.trapped_kelvin", "shut-in riser fails after", Kind::TemperatureDifference, &KELVIN, |s, _| {
         Ok(kelvin_to_burst(s)?.into())
     })
