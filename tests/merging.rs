@@ -257,7 +257,9 @@ fn a_design_is_taken_elsewhere_without_its_records_and_what_moved_is_told() {
     let place = ["--set", "site.latitude=54.3°", "--set", "site.longitude=10.1°"];
     let (code, said) = sunharp(folder.path(), &[&["adopt", "old.toml", "new.toml"][..], &place].concat());
     assert_eq!(code, 0, "{said}");
-    for words in ["the design is kept", "records of the old build were left behind", "site.record_low (was \"-8 °F\")", "moved:"] {
+    for words in
+        ["the design is kept", "records of the old build were left behind", "site.record_low (was \"-8 °F\")", "moved:"]
+    {
         assert!(said.contains(words), "{words} in\n{said}");
     }
     let new = Project::read(&fs::read_to_string(folder.path().join("new.toml")).unwrap());

@@ -154,7 +154,7 @@ pub static GROWTH: Group =
 /// Wood behind insulation.
 pub static BEHIND: Group = Group {
     name: "wood behind insulation",
-    entries: &["absorber.emittance", "enclosure.strip_height"],
+    entries: &["absorber.emittance", "enclosure.strip_height", "enclosure.second_limit"],
     groups: &[&COVER, &absorber::STAGNATION],
 };
 

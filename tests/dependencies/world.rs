@@ -15,7 +15,7 @@ use sunharp::solve::judge::judge_all;
 use sunharp::solve::{Evaluation, overlay, solve};
 use sunharp::stage::study::{Cancel, STUDIES, Studies};
 use sunharp::stage::{self, Solution, World};
-use sunharp::units::System;
+use sunharp::units::{Kind, System};
 use sunharp::workbook::log::{self, Logs};
 use sunharp::workbook::sky::{self, Sky};
 
@@ -28,7 +28,7 @@ const RICH: &str = include_str!("rich.toml");
 pub const FIRST: &str = "rich";
 
 /// What a variant leaves out.
-const WITHOUT: [(&str, &str); 11] = [
+const WITHOUT: [(&str, &str); 15] = [
     ("clear", "site.weather_file"),
     ("compass", "site.azimuth"),
     ("means", "site.weather_file"),
@@ -40,6 +40,10 @@ const WITHOUT: [(&str, &str); 11] = [
     ("soldered", "absorber.hours_used"),
     ("soldered", "absorber.solder_used"),
     ("untested", "commissioning.panel_start"),
+    ("glycol", "plumbing.run.suction.barb"),
+    ("glycol", "plumbing.run.suction.bore"),
+    ("glycol", "plumbing.run.suction.hose"),
+    ("glycol", "plumbing.run.suction.rat"),
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
@@ -107,18 +111,24 @@ pub fn bases() -> Vec<Base> {
     bases
 }
 
-/// How a line of the bill is sold, whatever it is, and its price.
-const SOLD: [(&str, &str); 5] =
-    [("length", "8 ft"), ("width", "3 ft"), ("mass", "1 lb"), ("volume", "1 gal"), ("price", "12")];
+/// How a line of the bill is sold, by what is needed of it, and its price.
+const SOLD: [(&str, &str, &[Kind]); 5] = [
+    ("length", "8 ft", &[Kind::Length, Kind::Area]),
+    ("width", "3 ft", &[Kind::Area]),
+    ("mass", "1 lb", &[Kind::Mass]),
+    ("volume", "1 gal", &[Kind::Volume]),
+    ("price", "12", &[Kind::Length, Kind::Area, Kind::Mass, Kind::Volume, Kind::Count, Kind::Number]),
+];
 
 /// The base with a size and a price for every line of the bill that has none: what is worth something hangs on all.
 fn priced(mut base: Base) -> Base {
     let lines = base.evaluate_with(None, Studies::default(), |_| false).drawn.bill.lines.clone();
     for line in lines {
-        for (what, typed) in SOLD {
+        let kind = line.needed.as_ref().map_or(Kind::Number, |needed| needed.kind);
+        for (what, typed, _) in SOLD.iter().filter(|(_, _, kinds)| kinds.contains(&kind)) {
             let id = format!("materials.{}.{what}", line.key);
             let value = stage::entry(&id).unwrap().read(typed).unwrap();
-            base.entries.entry(id).or_insert(Given { typed: typed.to_owned(), value: Ok(value) });
+            base.entries.entry(id).or_insert(Given { typed: (*typed).to_owned(), value: Ok(value) });
         }
     }
     base

@@ -243,9 +243,10 @@ fn stops_with_a_reason(bench: &Bench, reason: &str) {
 #[test]
 fn sizes_that_contradict_each_other_are_a_stop_with_the_reason() {
     let bench = Bench::small();
-    stops_with_a_reason(&bench.clone().with("absorber.riser_pitch", "12 mm"), "riser pitch");
+    let wide = bench.clone().with("absorber.riser_tube", "1 in type K").with("absorber.header_tube", "2 in type K");
+    stops_with_a_reason(&wide.with("absorber.riser_pitch", "20 mm"), "riser pitch");
     stops_with_a_reason(&bench.clone().with("absorber.header_tube", "3/8 in type L"), "header's bore");
-    stops_with_a_reason(&bench.clone().with("absorber.riser_pitch", "200 mm"), "beyond the sheet");
+    stops_with_a_reason(&bench.clone().with("absorber.sheet_width", "500 mm"), "beyond the sheet");
     stops_with_a_reason(
         &bench.with("absorber.header_spacing", "100 mm").with("absorber.header_tube", "3 in type K"),
         "spacing",

@@ -63,7 +63,8 @@ fn factor(growth: f64, discount: f64) -> f64 {
 fn saved_energy_and_carbon_are_the_balance_by_hand() {
     let workbook = priced(false);
     let year = workbook.evaluation().drawn.studies.year.clone().unwrap();
-    let (load, sun) = (year.outcome.year.load().si() / KILOWATT_HOUR, from_sun(&year.outcome.year).si() / KILOWATT_HOUR);
+    let (load, sun) =
+        (year.outcome.year.load().si() / KILOWATT_HOUR, from_sun(&year.outcome.year).si() / KILOWATT_HOUR);
     for (case, share) in [("poor", 0.8), ("likely", 1.0), ("good", 1.2)] {
         let saved = ((sun * share).min(load) + 300.0) / 0.8 - 60.0;
         near(number(&workbook, &format!("plumbing.saved_energy.{case}")) / KILOWATT_HOUR, saved, 1e-6);

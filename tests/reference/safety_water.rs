@@ -81,11 +81,14 @@ fn pressure_joints_are_judged_hot() {
 /// Soldered joints carry 15 psi of steam: a panel that boils at its relief pressure must not hold more.
 #[test]
 fn soldered_joints_hold_little_steam() {
-    let bench = with(&[("absorber.header_filler", "soldered"), ("safety.joint_solder", "Sn50Pb50")]);
-    let boils = plate_at(&bench, 120.9).with("plumbing.relief_setting", "1 bar").with("site.altitude", "2000 m");
+    let bench = with(&[
+        ("absorber.header_filler", "soldered"),
+        ("safety.joint_solder", "Sn50Pb50"),
+        ("site.altitude", "2000 m"),
+    ]);
+    let boils = plate_at(&bench, 120.9).with("plumbing.relief_setting", "1 bar");
     assert!(boils.number("safety.boiling") < 120.9);
     let verdict = |bar: &str| boils.clone().with("plumbing.relief_setting", bar).verdict("safety.joint-pressure");
-    eprintln!("{:?}", boils.clone().with("plumbing.relief_setting", "1.03 bar").evaluate().verdict("safety.joint-pressure").unwrap().judgement);
     assert_eq!((verdict("1.03 bar"), verdict("1.04 bar")), (Clear, Stop)); // 15 psi are 1.034 bar
 }
 

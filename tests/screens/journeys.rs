@@ -37,7 +37,7 @@ fn a_wider_riser_pitch_shows_what_moves_before_and_after_and_undo_takes_it_back(
 #[test]
 fn the_stagnation_temperature_is_found_and_explained_and_its_terms_lead_on() {
     let mut play = Play::trial();
-    play.press("fstagnation t").shows("figure   stagnation temperature");
+    play.press("fworst stagn").shows("figure   stagnation temperature");
     stored("find", &mut play);
     play.press("<Enter>")
         .shows("› stagnation temperature")
@@ -271,7 +271,9 @@ fn the_pictures_of_the_year_show_its_months_its_worst_week_and_its_worst_days() 
     let ascii = Theme { colors: true, ascii: true };
     for (look, theme, size) in [("wide", FULL, (120, 36)), ("ascii", ascii, (80, 24))] {
         let mut play = studied(theme, size);
-        play.press("<Right><Right><Right>v<Right><Right>").shows("the year's heat by month, 3 of ").shows("further heater");
+        play.press("<Right><Right><Right>v<Right><Right>")
+            .shows("the year's heat by month, 3 of ")
+            .shows("further heater");
         stored(&format!("year-months-{look}"), &mut play);
         play.press("<Right>").shows("the tank through the worst week");
         stored(&format!("worst-week-{look}"), &mut play);

@@ -63,6 +63,7 @@ pub static LINES: Group = Group {
         "plumbing.run.*.hose",
         "plumbing.run.*.bore",
         "plumbing.run.*.barb",
+        "plumbing.run.*.place",
     ],
     groups: &[&super::layout::NETWORK],
 };

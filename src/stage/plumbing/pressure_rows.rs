@@ -91,7 +91,7 @@ pub static LOCKOUT: Group = Group {
         "plumbing.run.*.hose",
         "site.altitude",
     ],
-    groups: &[&LIQUID, &HEIGHTS],
+    groups: &[&LIQUID, &HEIGHTS, &super::pipework::LINES],
 };
 
 fn known<T>(fig: &Fig<T>) -> Fig<&T> {
