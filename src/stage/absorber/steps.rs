@@ -190,7 +190,7 @@ pub static STEPS: &[Step] = &[
         .relies(&["absorber.solder", "absorber.bond_width", "absorber.sheet_thickness"])
         .held_by(&[
             "absorber.sheet-solder",
-            "absorber.coupon",
+            "absorber.coupon-bond",
             "safety.lead",
             "safety.harp-open",
             "safety.fume",

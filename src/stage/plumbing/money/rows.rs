@@ -10,7 +10,7 @@ use crate::units::Quantity;
 use crate::units::si::Dimension;
 
 const COSTS: (&str, &str) = ("cost", "plumbing.money_cost");
-const FIRST: (&str, &str) = ("saving", "plumbing.first_saving");
+const FIRST: (&str, &str) = ("saving", "plumbing.first_saving.likely");
 const UPKEEP: (&str, &str) = ("upkeep", "plumbing.maintenance");
 
 /// The figures of this file.
@@ -79,7 +79,11 @@ pub static FIGURES: &[Figure] = &[
         Ok(Quantity::number(worth(s, case)?.net_present_value / hours).into())
     })
     .axis(Axis::Case)
-    .by("money", "{npv} / {hours}", &[("npv", "plumbing.present_value"), ("hours", "plumbing.hours_logged")]),
+    .by(
+        "money",
+        "{npv} / {hours}",
+        &[("npv", "plumbing.present_value.likely"), ("hours", "plumbing.hours_logged")],
+    ),
 ];
 
 /// The methods of this file.
