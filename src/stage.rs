@@ -181,7 +181,7 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         plumbing::layout::CHECKS,
         plumbing::year::checks::CHECKS,
         plumbing::flow_rows::CHECKS,
-        plumbing::pressure_rows::CHECKS,
+        plumbing::pressure_checks::CHECKS,
         safety::checks::CHECKS,
         safety::metals::CHECKS,
         safety::relief::CHECKS,

@@ -22,6 +22,7 @@ pub mod money;
 pub mod network;
 pub mod pictures;
 pub mod pipework;
+pub mod pressure_checks;
 pub mod pressure_rows;
 pub mod rows;
 pub mod steam;
