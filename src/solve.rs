@@ -7,6 +7,7 @@ pub mod evaluation;
 pub mod judge;
 pub mod overlay;
 pub mod progress;
+pub mod register;
 pub mod words;
 
 pub use evaluation::{Evaluation, Row, Snapshot, evaluate, solve};

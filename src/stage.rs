@@ -5,6 +5,7 @@
 
 pub mod absorber;
 pub mod card;
+pub mod check;
 pub mod commissioning;
 pub mod demands;
 pub mod enclosure;
@@ -26,7 +27,8 @@ pub mod worst;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-pub use figure::{Axis, Check, Figure, Group, Severity, Show};
+pub use check::{Check, Severity};
+pub use figure::{Axis, Figure, Group, Show};
 pub use solution::{Solution, Solver};
 pub use world::World;
 
@@ -182,6 +184,7 @@ static CHECKS: LazyLock<Vec<&'static Check>> = LazyLock::new(|| {
         plumbing::year::checks::CHECKS,
         plumbing::flow_rows::CHECKS,
         plumbing::pressure_checks::CHECKS,
+        plumbing::run_insulation::CHECKS,
         safety::checks::CHECKS,
         safety::metals::CHECKS,
         safety::relief::CHECKS,

@@ -1,6 +1,7 @@
 //! The workbook on screen: key strings go through the real update, screens come out as text.
 
 mod bench;
+mod cautions;
 mod day;
 mod harness;
 mod journeys;

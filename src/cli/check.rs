@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::failure::{Answer, Failure, STOP};
 use super::lines::Page;
-use super::verdicts::{Counts, put_check};
+use super::verdicts::{Counts, put_check, put_register};
 use super::{json, opening};
 use crate::model::{Verdict, text::clean};
 use crate::stage::safety::questions::LAST_WORD;
@@ -22,6 +22,8 @@ pub fn check(file: &Path, strict: bool, as_json: bool) -> Result<Answer, Failure
     } else {
         let mut page = Page::default();
         page.fact(0, &format!("{}: {}", clean(&file.display().to_string()), counts.text()));
+        put_register(&mut page, evaluation);
+        page.subheading("Checks");
         for verdict in [Verdict::Stop, Verdict::Unknown, Verdict::Caution, Verdict::Clear] {
             for judged in evaluation.verdicts.iter().filter(|judged| judged.verdict == verdict) {
                 put_check(&mut page, evaluation, judged, evaluation.system());

@@ -111,6 +111,7 @@ fn check(check: &Check) -> String {
             ("cannot see", check.blind_to),
             ("ask", check.ask),
             ("limit from", check.source),
+            ("from memory", check.recalled),
             ("judges by", &check.needs.join(", ")),
             ("overruling", if check.can_be_overruled { "" } else { "not possible" }),
         ],

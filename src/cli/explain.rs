@@ -71,6 +71,7 @@ fn put_others(page: &mut Page, workbook: &Workbook, address: &Address, system: S
         page.named(2, "If it is not clear", check.severity.word());
         page.named(2, "Judges by", &check.needs.join(", "));
         page.named(2, "Limit from", check.source);
+        page.named(2, "From memory", check.recalled);
         page.named(2, "It cannot see", check.blind_to);
         page.named(2, "Can be overruled in writing", if check.can_be_overruled { "yes, by two people" } else { "no" });
     }

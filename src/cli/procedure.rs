@@ -9,6 +9,7 @@ use crate::model::text::clean;
 use crate::solve::Evaluation;
 use crate::stage::commissioning::trouble::{SYMPTOMS, symptom};
 use crate::stage::procedure::{Line, Procedure, procedure as named, procedures};
+use crate::stage::safety::questions::LAST_WORD;
 use crate::units;
 
 /// Prints one procedure, or which there are.
@@ -35,6 +36,7 @@ fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> String {
     for caution in procedure.cautions {
         page.named(0, "Caution", caution);
     }
+    page.fact(0, LAST_WORD);
     page.space();
     for (number, line) in procedure.lines.iter().enumerate() {
         let text = match line {
@@ -94,6 +96,7 @@ pub fn trouble(file: &Path, name: Option<&str>, answers: &[bool]) -> Result<Answ
             None => page.named(0, "All as it should be. Left", &fill(found.left)),
         },
     }
+    page.fact(0, LAST_WORD);
     Ok(Answer { notices, text: page.text(), code: 0 })
 }
 

@@ -59,6 +59,20 @@ impl Counts {
     }
 }
 
+/// Puts the hazard register: every hazard in one line, what is unknown first.
+pub fn put_register(page: &mut Page, evaluation: &Evaluation) {
+    page.subheading("Hazard register, unknown first");
+    for state in evaluation.register() {
+        let hazard = state.hazard;
+        let ask = if hazard.is_licensed() { "; usually needs a licensed person or a permit: ask" } else { "" };
+        let stake = hazard.severity().word();
+        page.fact(2, &format!("{}: {} ({stake}{ask}): {}", state.verdict(), hazard.title, state.text()));
+        for judged in state.judged.iter().filter(|judged| judged.verdict != Verdict::Clear) {
+            page.fact(4, &format!("{}: {} ({})", judged.verdict, judged.check.label, judged.address));
+        }
+    }
+}
+
 /// Puts a check: the verdict first, then what it found, what to do, whom to ask.
 pub fn put_check(page: &mut Page, evaluation: &Evaluation, judged: &Judged, system: System) {
     let check = judged.check;
@@ -79,12 +93,13 @@ pub fn put_check(page: &mut Page, evaluation: &Evaluation, judged: &Judged, syst
             page.named(4, "Cannot see", check.blind_to);
         }
         (Ok(_), _) => {
-            page.fact(4, &evaluation.fill_judged(check.says, judged, system));
-            page.named(4, "To do", &evaluation.fill_judged(check.remedy, judged, system));
+            page.fact(4, &evaluation.says(judged, system));
+            page.named(4, "To do", &evaluation.remedy(judged, system));
             page.named(4, "Ask", check.ask);
             page.named(4, "Source", check.source);
         }
     }
+    page.named(4, "From memory", check.recalled);
     page.named(4, "At stake", check.severity.word());
 }
 

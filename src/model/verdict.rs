@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use crate::handbook::Provenance;
 use crate::units::Quantity;
 
 /// The four verdicts. A missing input gives unknown, never clear.
@@ -52,12 +53,14 @@ pub struct Judgement {
     pub part: Option<String>,
     /// Why the check does not apply here, where it is clear for that reason alone: nothing was judged.
     pub does_not_apply: Option<&'static str>,
+    /// Whether it would be clear if the limit were not one that is only recalled.
+    pub from_memory: bool,
 }
 
 impl Judgement {
     /// A bare verdict.
     pub const fn of(verdict: Verdict) -> Self {
-        Self { verdict, found: None, limit: None, margin: None, part: None, does_not_apply: None }
+        Self { verdict, found: None, limit: None, margin: None, part: None, does_not_apply: None, from_memory: false }
     }
 
     /// Clear because there is nothing to judge, in words such as "this loop stays full".
@@ -97,10 +100,30 @@ impl Judgement {
     pub fn recalled(mut self) -> Self {
         if self.verdict == Verdict::Clear {
             self.verdict = Verdict::Caution;
+            self.from_memory = true;
         }
+        self.noted("limit from memory")
+    }
+
+    /// Recalled where the row of the handbook that gave the limit is.
+    #[must_use]
+    pub fn resting_on(self, provenance: Provenance) -> Self {
+        if provenance == Provenance::Recalled { self.recalled() } else { self }
+    }
+
+    /// Somebody read the limit where it is printed: what hung on memory alone is clear.
+    #[must_use]
+    pub fn looked_up(mut self, place: &str) -> Self {
+        self.verdict = Verdict::Clear;
+        self.from_memory = false;
+        self.noted(&format!("looked up: {place}"))
+    }
+
+    /// Adds a note to the part that decides.
+    fn noted(mut self, note: &str) -> Self {
         self.part = Some(match self.part {
-            Some(part) => format!("{part} (limit from memory)"),
-            None => "a limit from memory".to_owned(),
+            Some(part) => format!("{part} ({note})"),
+            None => note.to_owned(),
         });
         self
     }

@@ -61,7 +61,7 @@ fn judge(
     records: &Records,
 ) -> Option<Judged> {
     let judged = solutions.iter().rev().map(|(panel, solution)| {
-        let judgement = (check.judge)(solution);
+        let judgement = check.verdict(solution);
         let verdict = judgement.as_ref().map_or(Verdict::Unknown, |judgement| judgement.verdict);
         let overruled = match verdict {
             Verdict::Stop => overruling(check, *panel, solution, records).cloned(),

@@ -48,6 +48,26 @@ impl Evaluation {
         fill_with(template, |id| Some(self.text(&Address { id: id.to_owned(), panel }, system)))
     }
 
+    /// What a check says when it is not clear. Where memory alone keeps it from being clear there is no fault to tell of.
+    pub fn says(&self, judged: &Judged, system: System) -> String {
+        if is_from_memory(judged) {
+            let what = judged.check.recalled;
+            return format!("No fault by a limit that is only recalled, and nobody has looked it up: {what}.");
+        }
+        self.fill_judged(judged.check.says, judged, system)
+    }
+
+    /// What to do when a check is not clear.
+    pub fn remedy(&self, judged: &Judged, system: System) -> String {
+        if is_from_memory(judged) {
+            let key = judged.check.key();
+            return format!(
+                "Look the limit up, and keep where it is printed: sunharp set FILE safety.looked_up.{key} '...'"
+            );
+        }
+        self.fill_judged(judged.check.remedy, judged, system)
+    }
+
     /// Fills the text of a check with its findings and the project's numbers.
     pub fn fill_judged(&self, template: &str, judged: &Judged, system: System) -> String {
         let finding = |pick: fn(&crate::model::Judgement) -> Option<Quantity>| {
@@ -64,6 +84,10 @@ impl Evaluation {
             })
         })
     }
+}
+
+fn is_from_memory(judged: &Judged) -> bool {
+    judged.judgement.as_ref().is_ok_and(|judgement| judgement.from_memory)
 }
 
 fn part(judgement: &Fig<crate::model::Judgement>) -> String {

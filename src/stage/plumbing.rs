@@ -25,6 +25,7 @@ pub mod pipework;
 pub mod pressure_checks;
 pub mod pressure_rows;
 pub mod rows;
+pub mod run_insulation;
 pub mod steam;
 pub mod steps;
 pub mod walk;

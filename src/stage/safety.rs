@@ -14,6 +14,7 @@ pub mod office;
 pub mod outdoors;
 pub mod potable;
 pub mod questions;
+pub mod register;
 pub mod relief;
 pub mod rows;
 pub mod season;

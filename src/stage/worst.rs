@@ -29,7 +29,9 @@ pub fn worst(parts: impl IntoIterator<Item = Fig<Judgement>>) -> Fig<Judgement> 
 
 fn worse(a: Judgement, b: Judgement) -> Judgement {
     let margin = |judgement: &Judgement| judgement.margin.map_or(f64::INFINITY, |margin| margin.si);
-    let order = b.verdict.cmp(&a.verdict).then_with(|| margin(&a).total_cmp(&margin(&b)));
+    // A caution for memory's sake alone, which looking up ends, never hides another one.
+    let rank = |judgement: &Judgement| (judgement.verdict, !judgement.from_memory);
+    let order = rank(&b).cmp(&rank(&a)).then_with(|| margin(&a).total_cmp(&margin(&b)));
     if order.is_gt() { b } else { a }
 }
 

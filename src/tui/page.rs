@@ -5,6 +5,7 @@ mod today;
 use super::state::State;
 use crate::model::{Address, Role, Stage};
 use crate::solve::Evaluation;
+use crate::stage::safety::questions::SHORT_WORD;
 use crate::stage::summary::{self, Answer};
 use crate::stage::{self, Figure};
 
@@ -23,6 +24,8 @@ pub enum Line {
     Rows(&'static str),
     /// A check.
     Check(&'static str),
+    /// A hazard of the register, by its key.
+    Hazard(&'static str),
     /// A step of the project or of one panel.
     Step(Address),
     /// A step on all panels, as one line.
@@ -44,7 +47,7 @@ impl Line {
         match self {
             Self::Heading(_) | Self::Answer(_) | Self::Says(_) => "",
             Self::Entry(id) | Self::Figure(id) | Self::Conflict(id) => id,
-            Self::Rows(id) | Self::Check(id) | Self::Panels(id) => id,
+            Self::Rows(id) | Self::Check(id) | Self::Hazard(id) | Self::Panels(id) => id,
             Self::Step(address) => &address.id,
         }
     }
@@ -65,6 +68,9 @@ pub fn lines(state: &State) -> Vec<Line> {
     let evaluation = state.workbook.evaluation();
     let mut lines = Vec::new();
     section(&mut lines, "In short", summary::of(state.stage).iter().map(Line::Answer).collect());
+    if state.stage == Stage::Safety {
+        section(&mut lines, "Hazard register, unknown first", register(state));
+    }
     section(&mut lines, "Decide", entries(evaluation, state.stage, Role::Decide));
     section(&mut lines, "Measure", entries(evaluation, state.stage, Role::Measure));
     let figures = stage::figures().iter().filter(|figure| figure.stage() == state.stage);
@@ -91,6 +97,18 @@ fn entries(evaluation: &Evaluation, stage: Stage, role: Role) -> Vec<Line> {
                 let keys = evaluation.drawn.inputs.rows(table);
                 lines.extend(keys.iter().map(|key| Line::Entry(spec.id.replacen('*', key, 1))));
             }
+        }
+    }
+    lines
+}
+
+/// The hazards, each with the checks that watch over it where it is unfolded.
+fn register(state: &State) -> Vec<Line> {
+    let mut lines = vec![Line::Says(SHORT_WORD.to_owned())];
+    for found in state.workbook.evaluation().register() {
+        lines.push(Line::Hazard(found.hazard.key));
+        if state.unfolded.contains(found.hazard.key) {
+            lines.extend(found.judged.iter().map(|judged| Line::Check(judged.check.id)));
         }
     }
     lines

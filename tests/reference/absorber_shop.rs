@@ -19,6 +19,9 @@ riser_tube = "1/2 in type M"
 header_tube = "1 in type M"
 joint = "tee"
 tee_shoulder = "3/4 in"
+[safety.looked_up]
+absorber-joint-gap = "read by the test"
+absorber-insertion = "read by the test"
 [absorber.riser_stock.coil]
 length = "60 ft"
 form = "coil"

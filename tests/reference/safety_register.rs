@@ -1,242 +1,14 @@
 //! The hazard register: what each hazard must depend on at least, written from the reference note on dangers, held
 //! against what the checks declare and against a clear project from which one answer at a time is taken.
 
+mod table;
+
 use crate::support::{Bench, SMALL, workbook};
 use sunharp::model::Verdict::{self, Clear, Unknown};
-use sunharp::stage::{self, Severity};
-
-/// A hazard with its check, its severity, and the entries that it must depend on at least.
-struct Hazard {
-    check: &'static str,
-    severity: Severity,
-    /// Taken out of the clear project, each of these turns the check to unknown.
-    decides: &'static [&'static str],
-    /// Read in other projects: another loop, another torch, weather.
-    also: &'static [&'static str],
-}
-
-const fn hazard(
-    check: &'static str,
-    severity: Severity,
-    decides: &'static [&'static str],
-    also: &'static [&'static str],
-) -> Hazard {
-    Hazard { check, severity, decides, also }
-}
-
-use Severity::{Deadly, Injury, Serious};
-
-/// Section by section: temperature, fire, steam, trapped liquid, scald, legionella, freezing, cross-connection and
-/// metals, fume and dust, glass, height and lift, electricity, hot surfaces, licences.
-const REGISTER: &[Hazard] = &[
-    hazard(
-        "safety.stagnation-material",
-        Serious,
-        &[
-            "absorber.solder",
-            "absorber.header_filler",
-            "absorber.sheet_metal",
-            "absorber.sheet_thickness",
-            "enclosure.glass",
-            "enclosure.insulation",
-            "enclosure.back_thickness",
-            "safety.coating_limit",
-            "safety.sealant_limit",
-            "safety.hose_limit",
-            "safety.sensor_limit",
-            "site.tilt",
-        ],
-        &["absorber.absorptance", "absorber.emittance", "enclosure.air_gap", "site.weather_file", "site.altitude"],
-    ),
-    hazard(
-        "enclosure.timber-behind",
-        Serious,
-        &["enclosure.back_thickness", "enclosure.insulation"],
-        &["enclosure.back_board"],
-    ),
-    hazard(
-        "enclosure.timber-rail",
-        Serious,
-        &["enclosure.rail_lining", "enclosure.rail_thickness"],
-        &["absorber.emittance"],
-    ),
-    hazard(
-        "safety.joint-pressure",
-        Deadly,
-        &["absorber.header_filler", "plumbing.relief_setting"],
-        &["safety.joint_solder", "absorber.absorptance"],
-    ),
-    hazard(
-        "safety.steam",
-        Deadly,
-        &["plumbing.relief_setting", "plumbing.loop", "site.altitude"],
-        &["plumbing.glycol", "absorber.absorptance", "site.weather_file"],
-    ),
-    hazard(
-        "safety.relief-size",
-        Deadly,
-        &["safety.relief_power", "plumbing.relief_setting", "absorber.riser_count", "absorber.header_spacing"],
-        &["absorber.absorptance"],
-    ),
-    hazard("safety.relief-setting", Deadly, &["plumbing.relief_setting", "plumbing.weakest_rating"], &[]),
-    hazard("safety.relief-path", Deadly, &["safety.shut_in"], &[]),
-    hazard(
-        "safety.discharge",
-        Deadly,
-        &[
-            "safety.relief_outlet",
-            "safety.discharge_bore",
-            "safety.discharge_end",
-            "safety.discharge_pipe",
-            "safety.discharge_falls",
-            "safety.discharge_free",
-            "safety.discharge_seen",
-            "safety.discharge_can",
-            "plumbing.pipe",
-            "plumbing.pipe_length",
-        ],
-        &[],
-    ),
-    hazard(
-        "safety.scald",
-        Serious,
-        &["safety.mixing_valve_setting", "safety.mixing_valve_rating", "plumbing.tank_limit", "plumbing.loop"],
-        &[],
-    ),
-    hazard(
-        "safety.scald-year",
-        Serious,
-        &[],
-        &["plumbing.tank", "plumbing.people", "site.weather_file", "safety.mixing_valve_rating", "plumbing.tank_limit"],
-    ),
-    hazard(
-        "safety.legionella",
-        Deadly,
-        &["safety.final_stage", "safety.final_temperature", "safety.final_bypass"],
-        &[],
-    ),
-    hazard(
-        "safety.legionella-days",
-        Deadly,
-        &[],
-        &["plumbing.tank", "plumbing.people", "plumbing.per_person", "site.weather_file", "plumbing.tank_limit"],
-    ),
-    hazard(
-        "safety.freezing",
-        Serious,
-        &["plumbing.loop", "safety.frost_passive", "safety.frost_second"],
-        &[
-            "site.record_low",
-            "safety.drain_fall",
-            "commissioning.drained",
-            "plumbing.glycol",
-            "safety.freezing_point",
-            "site.weather_file",
-        ],
-    ),
-    hazard(
-        "safety.frost-valve",
-        Serious,
-        &["plumbing.loop", "safety.frost_passive", "safety.frost_valve_tested"],
-        &["site.record_low"],
-    ),
-    hazard(
-        "safety.power-cut",
-        Serious,
-        &[],
-        &["plumbing.loop", "plumbing.relief_setting", "site.weather_file", "absorber.absorptance"],
-    ),
-    hazard(
-        "safety.cross-connection",
-        Deadly,
-        &["plumbing.loop"],
-        &[
-            "safety.exchanger_walls",
-            "safety.loop_liquid",
-            "safety.exchanger_label",
-            "safety.potable_pressure",
-            "safety.fill_link",
-            "safety.backflow_device",
-            "plumbing.relief_setting",
-        ],
-    ),
-    hazard(
-        "safety.cold-slug",
-        Serious,
-        &["plumbing.loop"],
-        &["safety.exchanger_place", "safety.cold_slug", "safety.loop_check_valve"],
-    ),
-    hazard("safety.lead", Deadly, &["absorber.solder"], &["plumbing.loop"]),
-    hazard(
-        "safety.lead-surfaces",
-        Deadly,
-        &["plumbing.loop", "safety.wetted.pump.area", "safety.wetted.pump.lead", "safety.wetted.valve.lead"],
-        &[],
-    ),
-    hazard(
-        "safety.galvanic",
-        Injury,
-        &["safety.contact_metal", "safety.galvanised_in_loop"],
-        &["safety.contact_parted", "plumbing.loop"],
-    ),
-    hazard(
-        "safety.fume",
-        Injury,
-        &["safety.fume", "safety.joints_session", "safety.flux", "safety.brazing_filler", "absorber.header_filler"],
-        &[],
-    ),
-    hazard("safety.dust", Injury, &["safety.treated_timber", "safety.dust_protection"], &[]),
-    hazard("safety.torch-place", Serious, &["safety.extinguisher", "safety.hot_work_clear"], &["safety.torch_shield"]),
-    hazard(
-        "safety.cylinders",
-        Deadly,
-        &["safety.torch", "safety.cylinders_secured", "safety.flashback_arrestors"],
-        &[],
-    ),
-    hazard("safety.fire-watch", Serious, &["safety.fire_watch"], &[]),
-    hazard("safety.harp-open", Deadly, &[], &["safety.harp_open"]),
-    hazard("enclosure.glass-kind", Serious, &["enclosure.glass"], &[]),
-    hazard("enclosure.square", Injury, &[], &["enclosure.diagonal_1", "enclosure.diagonal_2"]),
-    hazard("safety.glass-handling", Serious, &["safety.glass_hands"], &[]),
-    hazard(
-        "enclosure.lift",
-        Serious,
-        &["enclosure.lifters", "enclosure.glass_thickness", "absorber.sheet_thickness"],
-        &["enclosure.hoist", "enclosure.timber"],
-    ),
-    hazard("safety.height", Deadly, &["safety.work_height", "safety.fall_protection", "safety.second_person"], &[]),
-    hazard(
-        "safety.ladder",
-        Deadly,
-        &["safety.access", "safety.ladder_height", "safety.ladder_foot", "safety.ladder_above", "safety.ladder_tied"],
-        &[],
-    ),
-    hazard(
-        "safety.handling-wind",
-        Serious,
-        &["safety.handling_wind", "absorber.riser_count", "absorber.header_spacing"],
-        &[],
-    ),
-    hazard("safety.roof-holes", Injury, &["safety.roof_holes", "safety.roof_flashed", "safety.roofer"], &[]),
-    hazard("safety.electrical", Deadly, &["safety.rcd_tested"], &[]),
-    hazard("safety.mains", Deadly, &["safety.electrician", "safety.isolator", "safety.pump_dry"], &[]),
-    hazard("safety.bonding", Deadly, &["safety.bonded_to"], &["safety.bond_resistance"]),
-    hazard(
-        "safety.hot-surfaces",
-        Injury,
-        &["safety.hot_within_reach"],
-        &["safety.hot_guarded", "absorber.absorptance"],
-    ),
-    hazard(
-        "safety.licensed",
-        Deadly,
-        &["safety.plumber", "safety.electrician", "safety.engineer", "safety.permit", "site.jurisdiction"],
-        &[],
-    ),
-    hazard("safety.licence-dates", Serious, &["safety.licence.plumber.until"], &[]),
-    hazard("safety.inspection", Serious, &["safety.inspector", "safety.inspection_date"], &[]),
-    hazard("commissioning.test-medium", Deadly, &[], &["commissioning.test_medium", "commissioning.panel_start"]),
-];
+use sunharp::stage;
+use sunharp::stage::Severity::Deadly;
+use sunharp::stage::safety::register;
+use table::REGISTER;
 
 /// The declared id that covers an id of a row.
 fn declared(id: &str) -> &'static str {
@@ -255,10 +27,111 @@ fn every_hazard_depends_at_least_on_what_the_reference_names() {
     }
 }
 
+/// The table here and the register of the program name the same checks, and every check of the safety stage.
 #[test]
-fn every_check_of_the_safety_stage_is_in_the_register() {
+fn the_register_and_the_table_of_what_hazards_depend_on_are_complete() {
+    let listed = |id: &str| register::REGISTER.iter().any(|hazard| hazard.checks.contains(&id));
+    for hazard in register::REGISTER {
+        assert!(!hazard.checks.is_empty(), "{}", hazard.key);
+        for id in hazard.checks {
+            assert!(stage::check(id).is_some(), "{}: no check {id}", hazard.key);
+            assert!(REGISTER.iter().any(|row| row.check == *id), "{id} has no row of what it depends on");
+        }
+    }
+    for row in REGISTER {
+        assert!(listed(row.check), "{} is in no hazard of the register", row.check);
+    }
     for check in stage::checks().iter().filter(|check| check.id.starts_with("safety.")) {
-        assert!(REGISTER.iter().any(|hazard| hazard.check == check.id), "{}", check.id);
+        assert!(listed(check.id), "{}", check.id);
+    }
+}
+
+/// The hazards of the reference note on dangers, section 1.15 line by line, and those of 1.7, 1.9, 1.11 and 1.14 that have
+/// no line there: each is a hazard of the register.
+#[test]
+fn every_hazard_of_the_reference_is_in_the_register() {
+    for (line, key) in [
+        ("STAG-MAT", "stagnation"),
+        ("SOLDER-P", "joints"),
+        ("LEAD", "lead"),
+        ("STEAM", "steam"),
+        ("RELIEF", "relief"),
+        ("TRAPPED", "trapped"),
+        ("VESSEL", "vessel"),
+        ("SCALD", "scald"),
+        ("LEGION", "legionella"),
+        ("FREEZE", "frost"),
+        ("CROSS", "cross-connection"),
+        ("FLUX", "fume"),
+        ("DUST", "dust"),
+        ("FIRE-WOOD", "timber"),
+        ("FIRE-TORCH", "torch"),
+        ("GLASS", "glass"),
+        ("HEIGHT", "height"),
+        ("LIFT", "lift"),
+        ("WIND-SNOW", "wind-snow"),
+        ("ROOF", "roof"),
+        ("ELEC", "mains"),
+        ("HOT-SURF", "hot-surfaces"),
+        ("AIR-TEST", "pressure-test"),
+        ("CHEM", "liquid"),
+        ("1.1, plastics", "plastics"),
+        ("1.7, power cut", "power-cut"),
+        ("1.8, metals", "metals"),
+        ("1.14", "licences"),
+        ("ruling 13", "cold-slug"),
+        ("ruling 24", "harp"),
+    ] {
+        assert!(register::named(key).is_some(), "{line}: {key}");
+    }
+}
+
+/// What is unknown comes first, then stops; no hazard is left out, and each says how many of its checks say what.
+#[test]
+fn the_register_of_a_project_begins_with_what_is_unknown() {
+    let evaluation = Bench::small().with("safety.flashback_arrestors", "no").evaluate();
+    let states = evaluation.register();
+    assert_eq!(states.len(), register::REGISTER.len());
+    let words: Vec<&str> = states.iter().map(|state| state.verdict().word()).collect();
+    let mut order = words.clone();
+    order.dedup();
+    assert_eq!(order, ["unknown", "stop", "caution", "clear"][..order.len()], "{words:?}");
+    for state in &states {
+        assert_eq!(state.judged.len(), state.hazard.checks.len(), "{}", state.hazard.key);
+    }
+    let torch = evaluation.hazard(register::named("torch").unwrap());
+    assert_eq!((torch.verdict(), torch.text()), (Verdict::Stop, "1 stop, 2 clear".to_owned()));
+}
+
+/// Each answer of the safety stage, taken out of a project that is clear but for it, leaves something unknown.
+#[test]
+fn taking_any_answer_of_the_safety_stage_out_leaves_something_unknown() {
+    let small = Bench::small();
+    let glycol = small
+        .clone()
+        .with("plumbing.loop", "glycol")
+        .with("plumbing.glycol", "50 %")
+        .reading("safety.freezing_point", "-33 °C");
+    let drainback = small.clone().with("plumbing.loop", "drainback").with("plumbing.drained_length", "5 m");
+    let litres = drainback.number("commissioning.drain_expected") * 1e3;
+    let drainback = drainback.reading("commissioning.drained", &format!("{litres} L"));
+    let near = small.clone().with("safety.hot_work_clear", "0.5 m");
+    let soldered = small.clone().with("absorber.header_filler", "soldered").with("safety.joint_solder", "Sn50Pb50");
+    let soldered = soldered.with("absorber.absorptance", "40 %");
+    let reach = small.clone().with("safety.hot_within_reach", "yes").with("safety.hot_guarded", "yes");
+    let baser = small.clone().with("safety.contact_metal", "lead").with("safety.contact_parted", "yes");
+    let projects = [small, glycol, drainback, near, soldered, reach, baser];
+    // What is printed, kept or printed on a label, and no check judges; what a memory stands on; rows that may go as a whole.
+    let kept = ["safety.permit_date", "safety.answer", "safety.looked_up", "safety.licence"];
+    let judged = |project: &Bench, id: &str| {
+        let (before, after) = (project.evaluate(), project.clone().without(id).evaluate());
+        before.verdicts.iter().zip(&after.verdicts).any(|(was, is)| was.verdict != Unknown && is.verdict == Unknown)
+    };
+    let mut ids: Vec<String> = sunharp::project::Project::read(SMALL).entries.keys().cloned().collect();
+    ids.extend(["safety.joint_solder".to_owned(), "safety.hot_guarded".to_owned()]);
+    for id in ids.iter().filter(|id| id.starts_with("safety.") && !kept.iter().any(|other| id.starts_with(other))) {
+        let asked = projects.iter().filter(|project| project.has(id));
+        assert!(asked.into_iter().any(|project| judged(project, id)), "nothing waits for {id}");
     }
 }
 

@@ -84,6 +84,25 @@ const BREAKS: [Break; 14] = [
     (HARBOUR, &[("plumbing.part.coil.kind", "exchanger"), ("plumbing.slug_protection", "none")], "plumbing.cold-slug"),
 ];
 
+/// Guide specification of solar heating systems (verified): 400 °F beside the panels, 250 °F elsewhere. Cellular glass stands
+/// 427 °C, melamine 177 °C, pipe-grade polyiso 149 °C (their standards, verified); the limit of rock wool is from memory.
+#[test]
+fn insulation_of_the_pipe_is_hottest_beside_the_panels() {
+    const CHECK: &str = "plumbing.run-insulation";
+    let judged = |down: &str, suction: &str| {
+        let runs = [("plumbing.run.down.insulation", down), ("plumbing.run.up.insulation", "cellular glass C552")];
+        let rest = [("plumbing.run.suction.insulation", suction), ("plumbing.run.suction.thickness", "1 in")];
+        let book = sample(GARDEN, &[runs[0], runs[1], rest[0], rest[1]]);
+        verdict(&book, CHECK)
+    };
+    let (glass, polyiso, foam) =
+        ("cellular glass C552", "polyisocyanurate, pipe grade C591", "elastomeric tube C534 grade I");
+    assert_eq!(judged(glass, polyiso), "clear");
+    assert_eq!(judged(glass, foam), "caution");
+    assert_eq!(judged("melamine foam C1410", polyiso), "caution");
+    assert_eq!(judged("mineral (rock) wool board C612 IVA", polyiso), "caution");
+}
+
 #[test]
 fn every_stop_of_the_loop_comes_with_a_change_that_mends_it() {
     for (file, changes, check) in BREAKS {

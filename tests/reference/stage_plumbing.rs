@@ -44,6 +44,8 @@ people = 4
 per_person = "60 L"
 tap = "55 °C"
 relief_setting = "3 bar"
+[safety.looked_up]
+plumbing-flow-range = "read by the test"
 [panel.A]
 [panel.B]
 "#;

@@ -14,7 +14,7 @@ use sunharp::units::si::ZERO_CELSIUS;
 /// The day of the fake world.
 pub const TODAY: Date = date(2026, 6, 1);
 
-/// One panel whose pane is 1 × 2 m, with every entry of enclosure and safety answered, and everything measured that is not another stage's.
+/// One panel whose pane is 1 × 2 m, with every entry of enclosure and safety answered, every recalled limit looked up, and everything measured that is not another stage's.
 pub const SMALL: &str = r#"
 format = 1
 
@@ -152,6 +152,38 @@ cold_slug = "bypass"
 loop_check_valve = "yes"
 final_bypass = "no"
 
+[safety.looked_up]
+absorber-bond = "read by the test"
+absorber-loss-cross-check = "read by the test"
+absorber-transition = "read by the test"
+absorber-insertion = "read by the test"
+absorber-tube-standards = "read by the test"
+absorber-joint-gap = "read by the test"
+absorber-ageing = "read by the test"
+commissioning-control-settings = "read by the test"
+commissioning-power-check = "read by the test"
+enclosure-breathing = "read by the test"
+enclosure-sealant = "read by the test"
+enclosure-glass-seat = "read by the test"
+enclosure-lift = "read by the test"
+enclosure-wind-on-glass = "read by the test"
+enclosure-glass-snow = "read by the test"
+enclosure-rail-board = "read by the test"
+enclosure-joints = "read by the test"
+enclosure-link-room = "read by the test"
+enclosure-pane-pressure = "read by the test"
+enclosure-lag-fit = "read by the test"
+enclosure-flush-limits = "read by the test"
+enclosure-rack-stands = "read by the test"
+plumbing-air-carrying = "read by the test"
+plumbing-flow-range = "read by the test"
+plumbing-siphon = "read by the test"
+plumbing-natural-flow = "read by the test"
+plumbing-inhibitor = "read by the test"
+site-water-scale = "read by the test"
+site-water-chloride = "read by the test"
+site-water-ph = "read by the test"
+
 [safety.wetted.pump]
 area = "0.02 m2"
 lead = "0.2 %"
@@ -211,6 +243,11 @@ impl Bench {
     pub fn without(mut self, id: &str) -> Self {
         assert!(self.project.entries.remove(id).is_some(), "{id} was not there");
         self
+    }
+
+    /// Whether an entry is answered.
+    pub fn has(&self, id: &str) -> bool {
+        self.project.entries.contains_key(id)
     }
 
     /// Records a reading, of a panel if the id ends in `@A`.

@@ -27,7 +27,8 @@ fn sheet_solder(s: &Solution) -> Fig<Judgement> {
         _ => Verdict::Stop,
     };
     let over = margin - TemperatureInterval::from_si(SOLDER_CLEAR);
-    Ok(Judgement::of(verdict).with(worst, alloy.solidus).margin(over).part(alloy.name.clone()))
+    let judgement = Judgement::of(verdict).with(worst, alloy.solidus).margin(over).part(alloy.name.clone());
+    Ok(judgement.resting_on(alloy.provenance))
 }
 
 fn pressure_joints(s: &Solution) -> Fig<Judgement> {
@@ -80,6 +81,7 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("the temperature near the torch, the creep of solder under load, an alloy other than its label")
         .source("margin of 30 K: project rule; solidus: handbook table of solder alloys")
+        .recalls_beside("the solidus of some alloys")
         .needs(&["absorber.stagnation_worst", "absorber.solder"]),
     Check::new("absorber.pressure-joints", "pressure joints against stagnation", Severity::Serious, pressure_joints)
         .says(
@@ -101,7 +103,8 @@ pub static CHECKS: &[Check] = &[
             "A longer, wider or thinner solder line; clamp the sheet down while it is soldered.",
         )
         .blind_to("gaps in the line that nobody has seen; test a coupon, then feel for cold stripes")
-        .source("30 W/(m·K): Whillier & Saluja in Duffie & Beckman, from memory; 10 W/(m·K): project rule")
+        .source("10 W/(m·K): project rule")
+        .recalls("30 W/(m·K): Whillier & Saluja in Duffie & Beckman")
         .needs(&["absorber.bond_conductance"]),
     Check::new("absorber.square", "harp square", Severity::Nuisance, square)
         .per_panel()

@@ -146,7 +146,8 @@ pub static CHECKS: &[Check] = &[
             "Look at air gap, emittance and tilt: one of them may be mistyped.",
         )
         .blind_to("errors that both methods share; Klein's formula itself is off by up to 20 % on hot, steep, windy panes")
-        .source("Klein 1979 in Duffie & Beckman 6.4.9, from memory; 15 %: project rule")
+        .source("15 %: project rule")
+        .recalls("Klein 1979 in Duffie & Beckman 6.4.9")
         .needs(&["absorber.top_loss", "absorber.top_loss_klein"]),
     Check::new("absorber.transition", "flow in the risers, laminar or not", Severity::Nuisance, transition)
         .says(
@@ -154,7 +155,8 @@ pub static CHECKS: &[Check] = &[
             "Change the flow or the riser tube if the last percent matters.",
         )
         .blind_to("swirl behind tees")
-        .source("2300 and 4000: Gnielinski 2013, from memory")
+        .source("transition in tubes")
+        .recalls("2300 and 4000: Gnielinski 2013")
         .needs(&["absorber.reynolds"]),
     Check::new("absorber.liquid-range", "liquid within its data", Severity::Nuisance, liquid_known)
         .says(

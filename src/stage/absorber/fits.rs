@@ -145,7 +145,8 @@ pub static CHECKS: &[Check] = &[
             "Set the depth ring anew, cope the end, or take a wider header.",
         )
         .blind_to("filler that runs into the bore; look through the header against the light")
-        .source("10 % and 20 %: from memory; geometry derived here")
+        .source("geometry derived here")
+        .recalls("10 % and 20 % of the bore")
         .needs(&["absorber.bore_blocked", "absorber.insertion_depth", "absorber.joint"]),
     Check::new("absorber.tube-standards", "tube standards that nearly fit", Severity::Injury, standards)
         .says(
@@ -154,7 +155,8 @@ pub static CHECKS: &[Check] = &[
             "Measure both diameters; the joint gap must be 0.05 to 0.13 mm, else use an adapter.",
         )
         .blind_to("fittings of a third standard in the box")
-        .source("ASTM B88, EN 1057 dimensions (verified); capillary gap from memory")
+        .source("ASTM B88, EN 1057 dimensions (verified)")
+        .recalls("the capillary gap")
         .needs(&["absorber.riser_tube", "absorber.header_tube"]),
     Check::new("absorber.edge-strip", "sheet at the edges", Severity::Nuisance, edge_strip)
         .says(

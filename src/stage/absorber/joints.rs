@@ -313,7 +313,8 @@ pub static CHECKS: &[Check] = &[
             "Another tube or fitting of the same standard, or an adapter.",
         )
         .blind_to("ends out of round, a riser off the middle of its hole")
-        .source("capillary gap: from memory; 0.25 mm: project rule")
+        .source("0.25 mm: project rule")
+        .recalls("the capillary gap")
         .needs(&["absorber.joint_gap_found"]),
     Check::new("absorber.header-pair", "stubs and the ends that are used", Severity::Nuisance, pair)
         .says(

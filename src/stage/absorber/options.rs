@@ -209,7 +209,8 @@ pub static CHECKS: &[Check] = &[
             "Another coating, or plan with {absorber.useful_power_aged} instead of {absorber.useful_power}.",
         )
         .blind_to("rust, peeling, outgassing on the glass")
-        .source("IEA SHC task and ISO 22975-3, from memory")
+        .source("a published test of absorber coatings")
+        .recalls("IEA SHC task and ISO 22975-3")
         .needs(&["absorber.coating_criterion"]),
     Check::new("absorber.bare-plate", "plate without glass", Severity::Nuisance, bare)
         .says(

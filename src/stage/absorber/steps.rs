@@ -149,7 +149,7 @@ pub static STEPS: &[Step] = &[
         "safety.harp-open",
         "safety.fume",
         "safety.torch-place",
-        "safety.cylinders",
+        "safety.cylinders", "safety.fire-watch",
     ])
     .cautions(&[EMPTY_FIRST, TORCH, FUME])
     .read_back()
@@ -195,7 +195,7 @@ pub static STEPS: &[Step] = &[
             "safety.harp-open",
             "safety.fume",
             "safety.torch-place",
-            "safety.cylinders",
+            "safety.cylinders", "safety.fire-watch",
         ])
         .cautions(&[EMPTY_FIRST, TORCH, FUME])
         .wants(&[Condition::Ventilated]),

@@ -4,8 +4,9 @@
 
 use super::STAGNATION;
 use super::entries::{self as e, Filler};
+use crate::handbook::galvanic::{self, AnodicIndex};
 use crate::handbook::joint_rating::{self, SizeGroup};
-use crate::handbook::{galvanic, solder};
+use crate::handbook::solder;
 use crate::model::{Entry, EntrySpec, Fig, Judgement, Verdict, Why};
 use crate::physics::galvanic::{Contact, Surroundings, compare};
 use crate::physics::solder_joint::{JointError, Method, rated_pressure};
@@ -107,21 +108,23 @@ const METALS: [(&str, &str); 6] = [
     ("zinc", "zinc"),
 ];
 
-fn index(metal: &str) -> Fig<f64> {
+fn index(metal: &str) -> Fig<&'static AnodicIndex> {
     let group = METALS.iter().find(|(start, _)| metal.starts_with(start)).map_or(metal, |(_, group)| *group);
     let row = galvanic::anodic_indices().get(group);
-    row.map(|row| row.volts).ok_or_else(|| Why::out_of_range(format_args!("the galvanic table has no {metal}")))
+    row.ok_or_else(|| Why::out_of_range(format_args!("the galvanic table has no {metal}")))
 }
 
 fn mixed_metals(s: &Solution) -> Fig<Judgement> {
     let metal = s.inputs.get(&e::SHEET_METAL)?;
-    let contact = Contact { first_volts: index("copper")?, second_volts: index(&metal)? };
+    let (copper, sheet) = (index("copper")?, index(&metal)?);
+    let contact = Contact { first_volts: copper.volts, second_volts: sheet.volts };
     let found = compare(contact, Surroundings::Harsh).map_err(Why::out_of_range)?;
     let limit = Surroundings::Harsh.largest_difference();
     Ok(Judgement::caution_unless(found.within_limit)
         .with(Quantity::number(found.difference), Quantity::number(limit))
         .margin(Quantity::number(limit - found.difference))
-        .part(metal))
+        .part(metal)
+        .resting_on(sheet.provenance))
 }
 
 /// Room between a bake and the solidus that is clear, and that is least, K (project rule, as for stagnation).
@@ -130,14 +133,16 @@ const CURE_LEAST: f64 = 20.0;
 
 fn paint_cure(s: &Solution) -> Fig<Judgement> {
     let cure = s.inputs.get(&PAINT_CURE)?;
-    let solidus = s.absorber.solder.clone()?.solidus;
+    let alloy = s.absorber.solder.clone()?;
+    let solidus = alloy.solidus;
     let room = difference(solidus, cure);
     let verdict = match room.si() {
         kelvin if kelvin >= CURE_CLEAR => Verdict::Clear,
         kelvin if kelvin >= CURE_LEAST => Verdict::Caution,
         _ => Verdict::Stop,
     };
-    Ok(Judgement::of(verdict).with(cure, solidus).margin(room - TemperatureInterval::from_si(CURE_CLEAR)))
+    let judgement = Judgement::of(verdict).with(cure, solidus).margin(room - TemperatureInterval::from_si(CURE_CLEAR));
+    Ok(judgement.resting_on(alloy.provenance))
 }
 
 /// Fin efficiency that a sensible pair of pitch and thickness reaches (project rule; 0.3 mm copper at 120 mm has 0.93).
@@ -173,7 +178,8 @@ pub static CHECKS: &[Check] = &[
             "Copper sheet, or keep the box dry and vented, and coat the seam.",
         )
         .blind_to("water that runs from copper onto aluminium or zinc elsewhere")
-        .source("anodic index and its limits: galvanic table (verified, some rows from memory)")
+        .source("anodic index and its limits: galvanic table (verified)")
+        .recalls_beside("some rows of the table")
         .needs(&["absorber.sheet_metal"]),
     Check::new("absorber.paint-cure", "cure of the paint against the solder", Severity::Injury, paint_cure)
         .says(

@@ -178,5 +178,6 @@ pub static CHECKS: &[Check] = &[Check::new(
     "Count the starts; above 12 a day less flow or a larger start difference. The stop stands below the start.",
 )
 .blind_to("clouds, a long cold pipe, a sensor that is slow or badly placed")
-.source("Duffie & Beckman 10.4, derived anew; from memory")
+.source("stability of the pump, derived anew")
+.recalls("Duffie & Beckman 10.4")
 .needs(&["commissioning.greatest_stop", "commissioning.stop_difference", "commissioning.start_difference"])];

@@ -186,7 +186,8 @@ pub static CHECKS: &[Check] = &[
             "Flow and pair of sensors first, then glass, shade and insulation.",
         )
         .blind_to("hours with less sun, and anything behind the outlet sensor")
-        .source("in the manner of ISO 24194, limits from memory")
+        .source("in the manner of ISO 24194")
+        .recalls("its limits")
         .needs(&["commissioning.power_ratio"]),
     Check::new("commissioning.fit-stagnation", "stagnation by what was measured", Severity::Serious, stagnation)
         .says(

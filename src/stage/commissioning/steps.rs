@@ -91,6 +91,14 @@ pub static STEPS: &[Step] = &[
             "safety.lead-surfaces",
             "safety.galvanic",
             "safety.stagnation-material",
+            "safety.frost-valve",
+            "plumbing.relief-chain",
+            "plumbing.vessel-size",
+            "plumbing.hose-rating",
+            "plumbing.steam-parts",
+            "plumbing.cold-slug",
+            "enclosure.timber-behind",
+            "enclosure.timber-rail",
         ])
         .cautions(&[HOT, SHUT_IN])
         .read_back(),
@@ -160,7 +168,20 @@ pub static STEPS: &[Step] = &[
             "commissioning.start_difference",
             "commissioning.stop_difference",
         ])
-        .held_by(&["safety.scald", "commissioning.sensor-plausible"]),
+        .held_by(&[
+            "safety.scald",
+            "safety.scald-year",
+            "safety.legionella",
+            "safety.freezing",
+            "safety.frost-valve",
+            "safety.power-cut",
+            "safety.relief-path",
+            "safety.mains",
+            "safety.bonding",
+            "plumbing.lockout",
+            "plumbing.potable-expansion",
+            "commissioning.sensor-plausible",
+        ]),
 ];
 
 /// The steps behind the functional proofs.

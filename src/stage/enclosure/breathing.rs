@@ -82,5 +82,6 @@ pub static CHECKS: &[Check] = &[Check::new(
 .blind_to(
     "holes that insulation blocks; rain driven in; damp timber and wool, which give off far more; a leak of the harp",
 )
-.source("holes low and at the back: federal maintenance manual MO-405 (verified); their number from memory")
+.source("holes low and at the back: federal maintenance manual MO-405 (verified)")
+.recalls("their number")
 .needs(&["enclosure.weep_holes"])];

@@ -1,7 +1,7 @@
 //! The checks of the enclosure stage.
 
 use super::entries::{self as e, Glass};
-use super::heat::{WOOD_CLEAR, WOOD_STOP};
+use super::heat::{self, WOOD_CLEAR, WOOD_STOP};
 use super::mass;
 use super::openings::FIXED_AT;
 use crate::model::{Choice, Fig, Judgement, Verdict};
@@ -48,7 +48,8 @@ fn insulation(s: &Solution) -> Fig<Judgement> {
     let limit = s.enclosure.insulation_limit.clone()?;
     let margin = difference(limit, hottest) - TemperatureInterval::from_si(INSULATION_MARGIN);
     let name = s.inputs.get(&e::INSULATION)?;
-    Ok(Judgement::stop_unless(margin.si() >= 0.0).with(hottest, limit).margin(margin).part(name))
+    let judgement = Judgement::stop_unless(margin.si() >= 0.0).with(hottest, limit).margin(margin).part(name);
+    Ok(judgement.resting_on(heat::insulation_limit_provenance(&s.inputs)?))
 }
 
 fn glass_kind(s: &Solution) -> Fig<Judgement> {
@@ -113,7 +114,7 @@ fn square(s: &Solution) -> Fig<Judgement> {
 fn lift(s: &Solution) -> Fig<Judgement> {
     let needed = mass::people(s.enclosure.masses.clone()?.dry())?;
     if s.inputs.get(&e::HOIST)? {
-        return Ok(Judgement::of(Verdict::Clear).part("a hoist"));
+        return Ok(Judgement::does_not_apply("a hoist lifts it"));
     }
     let there = s.inputs.get(&e::LIFTERS)?;
     let margin = Quantity::number(there as f64 - needed as f64);
@@ -169,6 +170,7 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("binder that bakes off and fogs the glass; a product other than its label; ageing")
         .source("lowest published limits, see the handbook table; margin of 20 K: project rule")
+        .recalls_beside("some rows of that table")
         .needs(&["absorber.stagnation_worst", "enclosure.insulation_stands"]),
     Check::new("enclosure.glass-kind", "kind of glass", Severity::Serious, glass_kind)
         .says(
@@ -209,7 +211,8 @@ pub static CHECKS: &[Check] = &[
              lower edge, no screw or metal against the glass.",
         )
         .blind_to("a frame out of square or twisted; blocks that are missing")
-        .source("growth: technical bulletin (verified); 3 mm of play: project rule; bite: glazing practice, from memory")
+        .source("growth: technical bulletin (verified); 3 mm of play: project rule")
+        .recalls("bite: glazing practice")
         .needs(&[
             "enclosure.glass_clearance_least",
             "enclosure.glass_clearance",
@@ -240,7 +243,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("ladders, slippery ground, wind and stairs: the equation holds for none of them; a team lifts less than its sum")
         .ask("whoever answers for safety at work, on shared premises or at a workplace")
-        .source("revised NIOSH lifting equation (formula verified, coupling from memory)")
+        .source("revised NIOSH lifting equation (formula verified)")
+        .recalls("its coupling factor, and two thirds for a team")
         .needs(&["enclosure.people", "enclosure.lifters", "enclosure.hoist"]),
     Check::new("enclosure.wind-on-glass", "design pressure on the glass", Severity::Serious, pressure)
         .says(
@@ -252,9 +256,7 @@ pub static CHECKS: &[Check] = &[
              decide",
         )
         .ask("a licensed engineer or the building authority for the design pressure")
-        .source(
-            "design stress: technical bulletin on float glass (verified); least thickness: ASTM E1300, from memory; \
-             deflection: project rule",
-        )
+        .source("design stress: technical bulletin on float glass (verified); deflection: project rule")
+        .recalls("least thickness: ASTM E1300")
         .needs(&["enclosure.glass_stress", "enclosure.glass_deflection"]),
 ];

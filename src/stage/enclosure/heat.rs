@@ -6,7 +6,7 @@ use super::entries as e;
 use super::openings;
 use super::second_layer::{self, SecondLayer, second_layer};
 use super::{OUTSIDE_RESISTANCE, WOOD_CONDUCTIVITY, material};
-use crate::handbook::insulation;
+use crate::handbook::{Provenance, insulation};
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::expansion::{COPPER_TO_200, Stub, StubHole, Swing};
 use crate::physics::layers::{self, Conductivity, FaceLimit, Layer, Stack};
@@ -199,4 +199,10 @@ pub fn insulation_limit(inputs: &Inputs) -> Fig<Temperature> {
         None if material.name == STONE_WOOL => Err(Why::missing(e::INSULATION_LIMIT.spec.id)),
         _ => Ok(material.limit),
     }
+}
+
+/// How that limit is known: a sheet that somebody read bears out the row of the table, too.
+pub fn insulation_limit_provenance(inputs: &Inputs) -> Fig<Provenance> {
+    let of_table = material(inputs)?.limit_provenance;
+    Ok(inputs.given(&e::INSULATION_LIMIT)?.map_or(of_table, |_| Provenance::Printed))
 }

@@ -280,7 +280,8 @@ pub static CHECKS: &[Check] = &[
              has.",
         )
         .blind_to("what was really bought: measure it; warp, knots and wane")
-        .source("dressed sizes: trade page (verified); metric sections from memory")
+        .source("dressed sizes: trade page (verified)")
+        .recalls("metric sections")
         .needs(&["enclosure.rail_width", "enclosure.board_width", "enclosure.board_thickness"]),
     Check::new("enclosure.joints", "rebates, grooves and corners", Severity::Injury, joints)
         .says(
@@ -288,6 +289,7 @@ pub static CHECKS: &[Check] = &[
             "A thicker rail, a shallower rebate, or a groove of a third of the rail at most.",
         )
         .blind_to("glue, screws and the run of the grain; a butt corner holds by its screws in end grain alone")
-        .source("a third for grooves: shop practice, from memory; 5 mm of wood left: project rule")
+        .source("5 mm of wood left: project rule")
+        .recalls("a third for grooves: shop practice")
         .needs(&["enclosure.board_in_rail", "enclosure.rail_thickness", "enclosure.corner", "enclosure.corner_rabbet"]),
 ];

@@ -4,8 +4,9 @@
 
 use super::heat::Behind;
 use super::{BEHIND, entries as e};
+use crate::handbook::Provenance;
 use crate::handbook::insulation::{self, Material};
-use crate::model::{Entry, EntrySpec, Fig, Inputs, Judgement, Value, Verdict, Why};
+use crate::model::{Entry, EntrySpec, Fig, Inputs, Judgement, Value, Why};
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::Kind;
 use crate::units::si::{Dimension, Length, Temperature, TemperatureInterval, ZERO_CELSIUS, difference, in_celsius};
@@ -93,12 +94,16 @@ fn stands(s: &Solution) -> Fig<Temperature> {
 
 fn interface(s: &Solution) -> Fig<Judgement> {
     let Some(layer) = second_layer(&s.inputs)? else {
-        return Ok(Judgement::of(Verdict::Clear).part("one layer only"));
+        return Ok(Judgement::does_not_apply("one layer only"));
     };
     let found = behind(s)?.interface.ok_or_else(|| Why::missing(SECOND.spec.id))?;
     let limit = limit(&s.inputs, &layer)?;
     let margin = difference(limit, found) - TemperatureInterval::from_si(MARGIN);
-    Ok(Judgement::stop_unless(margin.si() >= 0.0).with(found, limit).margin(margin).part(layer.material.name.clone()))
+    let judgement = Judgement::stop_unless(margin.si() >= 0.0).with(found, limit).margin(margin);
+    // A sheet that somebody read bears out the row of the table, too.
+    let sheet = s.inputs.given(&LIMIT)?.map(|_| Provenance::Printed);
+    let known_by = sheet.unwrap_or(layer.material.limit_provenance);
+    Ok(judgement.part(layer.material.name.clone()).resting_on(known_by))
 }
 
 /// The figures of this file.
@@ -153,4 +158,5 @@ pub static CHECKS: &[Check] = &[Check::new(
 .source(
     "lowest published limits, see the handbook table; margin of 20 K: project rule; ageing: NIST abstract (verified)",
 )
+.recalls_beside("some rows of that table")
 .needs(&["enclosure.interface", "enclosure.second_stands"])];

@@ -50,7 +50,7 @@ pub static STEPS: &[Step] = &[
         .evidence(Evidence::Note("longest minus shortest of each pair"))
         .after(&["enclosure.buy"])
         .relies(BOX)
-        .held_by(&["enclosure.glass-seat"])
+        .held_by(&["enclosure.glass-seat", "safety.dust"])
         .cautions(&[DUST]),
     Step::new("enclosure.first-diagonal", Stage::Enclosure, "Join the corners and read the first diagonal of the seat")
         .per_panel()

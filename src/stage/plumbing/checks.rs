@@ -66,7 +66,8 @@ pub static CHECKS: &[Check] = &[
             "A narrower pipe, or a vent by hand at each high point; flush faster than the loop runs.",
         )
         .blind_to("air that was never flushed out, and the flow that the pump really gives")
-        .source("0.3 m/s: from memory")
+        .source("speed that carries bubbles down")
+        .recalls("0.3 m/s")
         .needs(&["plumbing.velocity"]),
     Check::new("plumbing.storage", "tank against collector area", Severity::Nuisance, storage)
         .says(
@@ -84,6 +85,7 @@ pub static CHECKS: &[Check] = &[
             "Choose within one of the ranges, unless tank and pipes are made for less.",
         )
         .blind_to("the flow that the pump gives; measure it with bucket and watch")
-        .source("0.9 to 1.2 L/min per m²: from memory; 0.04 to 0.05 gpm/ft²: home builders' pages")
+        .source("0.04 to 0.05 gpm/ft²: home builders' pages")
+        .recalls("0.9 to 1.2 L/min per m²")
         .needs(&["plumbing.flow_per_area"]),
 ];

@@ -377,7 +377,8 @@ pub static CHECKS: &[Check] = &[
             "Choose the pump for the full lift, or set the reservoir higher.",
         )
         .blind_to("air that the flow does not carry; sags of the return")
-        .source("0.3 m/s, Fr 0.6 and 0.31: from memory; 5 K: project rule")
+        .source("5 K: project rule")
+        .recalls("0.3 m/s, Fr 0.6 and 0.31")
         .needs(&["plumbing.siphon_boils", "plumbing.return_state", "plumbing.loop"]),
     Check::new("plumbing.reservoir-size", "reservoir of the drainback", Severity::Injury, reservoir)
         .says(
@@ -402,6 +403,7 @@ pub static CHECKS: &[Check] = &[
             "Wider or shorter pipe, fewer elbows, or the tank set higher.",
         )
         .blind_to("a high point that holds air; the tank's layers")
-        .source("low flow of published systems, from memory")
+        .source("low flow against high flow")
+        .recalls("low flow of published systems")
         .needs(&["plumbing.natural_flow", "plumbing.loop"]),
 ];

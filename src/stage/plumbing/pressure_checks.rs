@@ -278,6 +278,7 @@ pub static CHECKS: &[Check] = &[
             "More glycol, even where no frost asks for it.",
         )
         .blind_to("age and acidity of the liquid: test its pH every year")
-        .source("25 to 30 %: from memory; the jug's own sheet wins")
+        .source("the jug's own sheet wins")
+        .recalls("25 to 30 %")
         .needs(&["plumbing.glycol", "plumbing.loop"]),
 ];

@@ -60,7 +60,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("wiring, bonding, and whether the breaker feeds this circuit at all")
         .ask("a licensed electrician")
-        .source("yearly test: project rule; 30 mA, 5 mA in some countries: from memory")
+        .source("yearly test: project rule")
+        .recalls_beside("30 mA, 5 mA in some countries")
         .needs(&["safety.rcd_tested"]),
     Check::new("safety.mains", "mains beside water", Severity::Deadly, mains)
         .says(

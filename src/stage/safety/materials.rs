@@ -1,11 +1,12 @@
 //! Every material against the one stagnation temperature.
 
 use super::entries as e;
-use crate::handbook::{Provenance, solder::Alloy};
+use crate::handbook::solder::Alloy;
 use crate::model::{Entry, Fig, Judgement, Verdict};
 use crate::physics::solder_joint::Method;
 use crate::stage::Solution;
 use crate::stage::absorber::entries::{self as a, Filler};
+use crate::stage::enclosure::heat;
 use crate::stage::worst::worst;
 use crate::units::si::{Dimension, Temperature, TemperatureInterval, celsius, difference};
 
@@ -40,8 +41,7 @@ fn against(hottest: Temperature, limit: Temperature, margins: Margins, part: imp
 
 /// The line that holds the sheet; a solidus that the handbook only recalls never clears it.
 fn sheet_solder(hottest: Temperature, alloy: &Alloy) -> Judgement {
-    let judgement = against(hottest, alloy.solidus, SOLDER, format!("solder {}", alloy.name));
-    if alloy.provenance == Provenance::Recalled { judgement.recalled() } else { judgement }
+    against(hottest, alloy.solidus, SOLDER, format!("solder {}", alloy.name)).resting_on(alloy.provenance)
 }
 
 /// The worst of all materials that see the plate.
@@ -62,7 +62,10 @@ pub fn stagnation(s: &Solution) -> Fig<Judgement> {
     worst([
         solder.map(|alloy| sheet_solder(hottest, alloy)),
         joint,
-        insulation.map(|limit| against(hottest, limit, INSULATION, "insulation")),
+        insulation.and_then(|limit| {
+            let provenance = heat::insulation_limit_provenance(&s.inputs)?;
+            Ok(against(hottest, limit, INSULATION, "insulation").resting_on(provenance))
+        }),
         sheet(&e::COATING_LIMIT, "coating"),
         sheet(&e::SEALANT_LIMIT, "sealant or gasket"),
         sheet(&e::HOSE_LIMIT, "hose"),

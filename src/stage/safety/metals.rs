@@ -2,7 +2,7 @@
 
 use super::entries::shop as e;
 use super::is_potable;
-use crate::handbook::{Provenance, galvanic as series};
+use crate::handbook::galvanic as series;
 use crate::model::{Fig, Judgement, Verdict, Why};
 use crate::physics::galvanic::{Contact, Surroundings, compare};
 use crate::stage::plumbing::entries::{self as plumbing, LoopType};
@@ -95,7 +95,7 @@ fn contact(s: &Solution) -> Fig<Judgement> {
     };
     if pair.within_limit {
         let judgement = numbers(Verdict::Clear).part(name);
-        return Ok(if metal.provenance == Provenance::Recalled { judgement.recalled() } else { judgement });
+        return Ok(judgement.resting_on(metal.provenance));
     }
     Ok(if s.inputs.get(&e::CONTACT_PARTED)? {
         Judgement::of(Verdict::Clear).part(format!("{name}, parted by plastic or EPDM"))
@@ -152,10 +152,8 @@ pub static CHECKS: &[Check] = &[
              copper onto aluminium or zinc; no galvanised part in the loop.",
         )
         .blind_to("area of one metal against the other; salt air; swarf and nails that nobody saw")
-        .source(
-            "0.15 V outdoors, 0.50 V dry: galvanic table (verified); indices of aluminium, iron and zinc, and zinc in the \
-             loop: from memory",
-        )
+        .source("0.15 V outdoors, 0.50 V dry: galvanic table (verified)")
+        .recalls_beside("indices of aluminium, iron and zinc, and zinc in the loop")
         .needs(&[
             "safety.contact_metal",
             "safety.contact_parted",

@@ -158,7 +158,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("the roof itself, the weather of the day, power lines, how an anchor is fixed")
         .ask("whoever is licensed for roof work; at a workplace the safety authority")
-        .source("6 ft: work rules of one country, from memory")
+        .source("no work at height without what catches a fall: project rule")
+        .recalls_beside("6 ft: work rules of one country")
         .needs(&["safety.work_height", "safety.fall_protection", "safety.second_person"]),
     Check::new("safety.ladder", "ladder", Severity::Deadly, ladder)
         .says(
@@ -209,6 +210,7 @@ pub static CHECKS: &[Check] = &[
             "Insulate, guard or label; put stubs and valves out of a child's reach.",
         )
         .blind_to("how long a hand stays, a child's skin, steam from a discharge")
-        .source("60 °C: project rule; the standard on touchable surfaces: from memory")
+        .source("60 °C: project rule")
+        .recalls_beside("the standard on touchable surfaces")
         .needs(&["safety.hot_within_reach", "safety.hot_guarded", "absorber.stagnation_worst"]),
 ];

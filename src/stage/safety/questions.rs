@@ -15,6 +15,9 @@ const fn ask(key: &'static str, whom: &'static str, text: &'static str) -> Quest
     Question { key, whom, text }
 }
 
+/// Printed beside every caution, where there is little room.
+pub const SHORT_WORD: &str = "Local codes, permits and licensed people have the last word.";
+
 /// Printed above and below every page of cautions.
 pub const LAST_WORD: &str =
     "Computed figures and common practice. Local codes, permits and licensed people have the last word.";

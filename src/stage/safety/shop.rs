@@ -149,7 +149,8 @@ pub static CHECKS: &[Check] = &[
              burned.",
         )
         .blind_to("old paint, which may hold lead; the dust that stays in clothes")
-        .source("project rule; arsenic in old treated stock: from memory")
+        .source("project rule")
+        .recalls_beside("arsenic in old treated stock")
         .needs(&["safety.treated_timber", "safety.dust_protection"]),
     Check::new("safety.torch-place", "what burns near the torch", Severity::Serious, torch_place)
         .says(
@@ -158,7 +159,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("what lies behind the wall, below the floor and in the gutter; sparks; a flame that slips")
         .ask("the fire authority, for hot work on a building")
-        .source("1 m: project rule; codes for hot work on buildings ask for more, from memory")
+        .source("1 m: project rule")
+        .recalls_beside("codes for hot work on buildings ask for more")
         .needs(&["safety.extinguisher", "safety.hot_work_clear", "safety.torch_shield"]),
     Check::new("safety.cylinders", "gas cylinders", Severity::Deadly, cylinders)
         .says(
@@ -177,6 +179,7 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("what lies behind the wall")
         .ask("the fire authority, for hot work on a building")
-        .source("trade practice 30 to 60 min, from memory; 60 min: project rule")
+        .source("60 min: project rule")
+        .recalls_beside("trade practice 30 to 60 min")
         .needs(&["safety.fire_watch"]),
 ];

@@ -75,7 +75,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("what a softener really does, and how often the panel stands hot")
         .ask(REPORT)
-        .source("classes of hardness, from memory; limits by loop: project rule")
+        .source("limits by loop: project rule")
+        .recalls("classes of hardness")
         .needs(&["site.water_hardness", "plumbing.loop"]),
     Check::new("site.water-chloride", "chloride on stainless steel", Severity::Injury, chloride)
         .says(
@@ -85,7 +86,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("which metals the tank and the exchanger are made of, and crevices and welds in them")
         .ask(REPORT)
-        .source("usual limits of stainless steels in hot water, from memory")
+        .source("the sheet of the steel wins")
+        .recalls("usual limits of stainless steels in hot water")
         .needs(&["site.water_chloride"]),
     Check::new("site.water-ph", "acid or alkaline water on copper", Severity::Injury, acid)
         .says(
@@ -95,6 +97,7 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("alkalinity, carbon dioxide and oxygen, which decide with the pH")
         .ask(REPORT)
-        .source("6.5 to 8.5 for drinking water, 7 for copper: from memory")
+        .source("drinking water and copper")
+        .recalls("6.5 to 8.5 for drinking water, 7 for copper")
         .needs(&["site.water_ph", "plumbing.loop"]),
 ];

@@ -58,8 +58,8 @@ pub fn open_word(state: &State) -> &'static str {
         Some(Line::Entry(_)) => "edit",
         Some(Line::Figure(_)) => "explain",
         Some(Line::Conflict(_)) => "settle",
-        Some(Line::Rows(id) | Line::Panels(id)) if state.unfolded.contains(id) => "close rows",
-        Some(Line::Rows(_) | Line::Panels(_)) => "show rows",
+        Some(Line::Rows(id) | Line::Panels(id) | Line::Hazard(id)) if state.unfolded.contains(id) => "close rows",
+        Some(Line::Rows(_) | Line::Panels(_) | Line::Hazard(_)) => "show rows",
         Some(Line::Step(_)) if state.is_today => "go to it",
         Some(Line::Step(_)) if matches!(step_of(state), Some(Standing::Open | Standing::Stale(..))) => "sign off",
         _ => "read",
@@ -158,7 +158,7 @@ fn open(state: &mut State) {
         Some(Line::Entry(id)) if stage::entry(&id).is_some_and(|spec| spec.role == Role::Measure) => record(state),
         Some(Line::Entry(id)) => form::open_entry(state, &id, None),
         Some(Line::Figure(_)) => explain(state),
-        Some(Line::Rows(id) | Line::Panels(id)) => {
+        Some(Line::Rows(id) | Line::Panels(id) | Line::Hazard(id)) => {
             if !state.unfolded.remove(id) {
                 state.unfolded.insert(id);
             }
@@ -202,6 +202,10 @@ fn explain(state: &mut State) {
         Some(Line::Entry(id) | Line::Figure(id)) => Subject::Figure(state.shown(&id)),
         Some(Line::Rows(id)) => Subject::Figure(state.shown(&format!("{id}.1"))),
         Some(Line::Check(id)) => Subject::Check(id),
+        Some(Line::Hazard(key)) => match words::row::loudest(state, key) {
+            Some(id) => Subject::Check(id),
+            None => return,
+        },
         Some(Line::Step(address)) => Subject::Step(address),
         Some(Line::Panels(id)) => {
             let first = state.workbook.evaluation().steps.iter().find(|of| of.step.id == id);

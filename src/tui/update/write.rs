@@ -47,7 +47,7 @@ fn subject(state: &State) -> Option<Address> {
         Line::Entry(id) | Line::Figure(id) => Some(state.shown(&id)),
         Line::Step(address) => Some(address),
         Line::Check(id) | Line::Rows(id) | Line::Panels(id) => Some(Address::drawn(id)),
-        Line::Heading(_) | Line::Answer(_) | Line::Says(_) | Line::Conflict(_) => None,
+        Line::Heading(_) | Line::Answer(_) | Line::Says(_) | Line::Conflict(_) | Line::Hazard(_) => None,
     }
 }
 

@@ -63,13 +63,15 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, area: Rect) {
 fn foot(state: &State, card: &Card, area: Rect) -> Vec<Vec<Piece>> {
     let theme = state.theme();
     let width = usize::from(area.width);
-    let most = if area.height < 12 { 1 } else { 2 };
-    let mut found = Vec::new();
-    if !card.caution.is_empty() {
-        found.push(Par::tagged(Role::Caution, "caution", card.caution));
-    }
-    found.extend(words::step(state, card));
-    let shorten = |par: Par| -> Vec<Vec<Piece>> {
+    // On a phone the caution is cut like everything else; the step's own page shows all of it.
+    let (most, cautions) = match area.height {
+        ..12 => (1, 1),
+        12..18 => (2, 3),
+        _ => (2, 7),
+    };
+    let mut found = vec![(words::cautions(state, card), cautions)];
+    found.extend(words::step(state, card).map(|par| (par, most)));
+    let shorten = |(par, most): (Par, usize)| -> Vec<Vec<Piece>> {
         let mut wrapped = par.wrap(width, theme);
         if wrapped.len() > most {
             wrapped.truncate(most);

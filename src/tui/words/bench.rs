@@ -4,6 +4,7 @@ use super::detail;
 use crate::model::{Address, Evidence};
 use crate::solve::progress::Standing;
 use crate::stage::card::{Card, CardFigure};
+use crate::stage::safety::questions::SHORT_WORD;
 use crate::tui::bench;
 use crate::tui::ink::{Par, Role};
 use crate::tui::state::State;
@@ -75,6 +76,20 @@ pub fn title(state: &State, card: &Card, short: bool) -> (String, String) {
         None => format!("{units}  card {at} of {count}"),
     };
     (card.title.to_owned(), place)
+}
+
+/// What can hurt: at the job, and at the step that a tick is about; who has the last word.
+pub fn cautions(state: &State, card: &Card) -> Par {
+    let of = bench::step(state, card);
+    let mut lines = vec![card.caution.to_owned()];
+    for caution in of.map_or(&[][..], |of| of.step.cautions) {
+        let panel = of.and_then(|of| of.address.panel);
+        let text = state.workbook.evaluation().fill(caution, panel, state.system());
+        if !lines.contains(&text) {
+            lines.push(text);
+        }
+    }
+    Par::tagged(Role::Caution, "caution", lines.join(" ")).and(Role::Quiet, format!(" {SHORT_WORD}"))
 }
 
 /// The step of the card: its state, its words, and what a tick would ask for.

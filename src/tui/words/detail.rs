@@ -7,6 +7,8 @@ use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
 use crate::solve::words::fill_with;
 use crate::stage;
+use crate::stage::safety::questions::SHORT_WORD;
+use crate::stage::safety::register::named;
 use crate::tui::ink::{Par, Role};
 use crate::tui::page::Line;
 use crate::tui::state::State;
@@ -18,6 +20,7 @@ pub fn title(state: &State, line: &Line) -> String {
         Line::Step(address) => format!("step{}", on_panel(address.panel)),
         Line::Panels(_) => "step on every panel".to_owned(),
         Line::Check(_) => "check".to_owned(),
+        Line::Hazard(_) => "hazard".to_owned(),
         Line::Conflict(_) => "conflict".to_owned(),
         other => format!("{}{}", super::label(other.id()), on_panel(state.panel)),
     }
@@ -35,6 +38,7 @@ pub fn about(state: &State, line: &Line) -> Vec<Par> {
         Line::Figure(id) => figure(state, id),
         Line::Rows(id) => rows(state, id),
         Line::Check(id) => state.judged(id).map_or_else(Vec::new, |judged| check(state, judged)),
+        Line::Hazard(key) => hazard(state, key),
         Line::Step(address) => evaluation.step(address).map_or_else(Vec::new, |of| step(state, of)),
         Line::Panels(id) => panels(state, id),
     }
@@ -149,6 +153,28 @@ fn rows(state: &State, id: &'static str) -> Vec<Par> {
     pars
 }
 
+/// About a hazard: every check that watches over it, the loudest first.
+fn hazard(state: &State, key: &str) -> Vec<Par> {
+    let Some(hazard) = named(key) else { return Vec::new() };
+    let found = state.workbook.evaluation().hazard(hazard);
+    let (word, role) = (found.verdict().word(), of_verdict(found.verdict()));
+    let mut pars = vec![Par::new(role, word).and(Role::Strong, format!(" {}", hazard.title))];
+    let mut judged = found.judged;
+    judged.sort_by_key(|judged| std::cmp::Reverse(judged.verdict));
+    pars.extend(judged.iter().map(|judged| {
+        let overruled = if judged.overruled.is_some() { ", overruled in writing" } else { "" };
+        Par::new(of_verdict(judged.verdict), judged.verdict.word())
+            .and(Role::Plain, format!(" {}{overruled}", judged.check.label))
+    }));
+    pars.push(Par::tagged(Role::Quiet, "at stake:", hazard.severity().word()));
+    if hazard.is_licensed() {
+        pars.push(Par::tagged(Role::Caution, "ask:", "usually needs a licensed person or a permit"));
+    }
+    let open = state.unfolded.contains(key);
+    pars.push(Par::new(Role::Quiet, if open { "Enter closes the list of checks." } else { "Enter shows the checks." }));
+    pars
+}
+
 /// About a check: what it says with numbers, what to do, whom to ask, and what it cannot see.
 pub fn check(state: &State, judged: &Judged) -> Vec<Par> {
     let evaluation = state.workbook.evaluation();
@@ -161,11 +187,11 @@ pub fn check(state: &State, judged: &Judged) -> Vec<Par> {
         (Ok(judgement), Verdict::Clear) => {
             pars.extend(judgement.does_not_apply.map(|why| Par::tagged(Role::Quiet, "does not apply:", why)));
         }
-        (Ok(_), _) => pars.push(Par::plain(fill(judged.check.says))),
+        (Ok(_), _) => pars.push(Par::plain(evaluation.says(judged, state.system()))),
     }
     pars.extend(numbers(judged, &fill));
     if judged.verdict != Verdict::Clear && !judged.check.remedy.is_empty() {
-        pars.push(Par::tagged(Role::Strong, "do", fill(judged.check.remedy)));
+        pars.push(Par::tagged(Role::Strong, "do", evaluation.remedy(judged, state.system())));
     }
     if !judged.check.ask.is_empty() {
         pars.push(Par::tagged(Role::Strong, "ask", fill(judged.check.ask)));
@@ -179,6 +205,9 @@ pub fn check(state: &State, judged: &Judged) -> Vec<Par> {
         ));
     }
     pars.push(Par::tagged(Role::Quiet, "at stake:", judged.check.severity.word()));
+    if !judged.check.recalled.is_empty() {
+        pars.push(Par::tagged(Role::Quiet, "from memory:", judged.check.recalled));
+    }
     if !judged.check.blind_to.is_empty() {
         pars.push(Par::tagged(Role::Quiet, "it cannot see", fill(judged.check.blind_to)));
     }
@@ -217,7 +246,7 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
         pars.push(Par::tagged(Role::Caution, "caution", fill(caution)));
     }
     if !of.step.cautions.is_empty() {
-        pars.push(Par::tagged(Role::Quiet, "last word:", "local codes, permits and licensed people"));
+        pars.push(Par::new(Role::Quiet, SHORT_WORD));
     }
     if !of.step.detail.is_empty() {
         pars.push(Par::plain(fill(of.step.detail)));

@@ -7,6 +7,7 @@ use crate::model::{Address, Fig, Origin, Role as Given, Value, Verdict, Why, tex
 use crate::solve::judge::Judged;
 use crate::solve::progress::StepState;
 use crate::stage;
+use crate::stage::safety::register::named;
 use crate::tui::ink::Role;
 use crate::tui::page::Line;
 use crate::tui::state::State;
@@ -36,6 +37,7 @@ pub fn cells(state: &State, line: &Line) -> Cells {
         Line::Figure(id) => figure(state, id),
         Line::Rows(id) => rows(state, id),
         Line::Check(id) => state.judged(id).map_or_else(Cells::default, |it| check(state, it)),
+        Line::Hazard(key) => hazard(state, key),
         Line::Step(address) => {
             state.workbook.evaluation().step(address).map_or_else(Cells::default, |it| step(state, it))
         }
@@ -148,6 +150,24 @@ fn check(state: &State, judged: &Judged) -> Cells {
         word: judged.verdict.word().to_owned(),
         role: Some(of_verdict(judged.verdict)),
     }
+}
+
+/// A hazard of the register: how bad it is, what its checks say.
+fn hazard(state: &State, key: &str) -> Cells {
+    let Some(hazard) = named(key) else { return Cells::default() };
+    let found = state.workbook.evaluation().hazard(hazard);
+    Cells {
+        label: hazard.title.to_owned(),
+        value: format!("{}: {}", hazard.severity().word(), found.text()),
+        word: found.verdict().word().to_owned(),
+        role: Some(of_verdict(found.verdict())),
+    }
+}
+
+/// The check that speaks loudest of a hazard.
+pub fn loudest(state: &State, key: &str) -> Option<&'static str> {
+    let found = state.workbook.evaluation().hazard(named(key)?);
+    found.judged.iter().max_by_key(|judged| judged.verdict).map(|judged| judged.check.id)
 }
 
 /// The title of a step, filled with the project's numbers.

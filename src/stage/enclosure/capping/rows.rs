@@ -24,7 +24,8 @@ fn metals(s: &Solution) -> Fig<Judgement> {
         let found = super::contact(cap, other)?;
         let margin = Quantity::number(Surroundings::Harsh.largest_difference() - found.difference);
         let verdict = Judgement::caution_unless(found.within_limit);
-        Ok(verdict.with(Quantity::number(found.difference), limit).margin(margin).part(part))
+        let judgement = verdict.with(Quantity::number(found.difference), limit).margin(margin).part(part);
+        Ok(judgement.resting_on(cap.provenance).resting_on(other.provenance))
     };
     let copper = anodic_indices().get(COPPER).ok_or_else(|| Why::missing(e::METAL.spec.id))?;
     worst([
@@ -126,7 +127,8 @@ pub static CHECKS: &[Check] = &[
             "The same metal for cap and screws, or plastic washers between; keep copper and its run-off away from it.",
         )
         .blind_to("coatings, washers, treated timber, salt air; how large each metal's face is")
-        .source("anodic index and 0.15 V outdoors: page on the galvanic table (verified; some metals from memory)")
+        .source("anodic index and 0.15 V outdoors: page on the galvanic table (verified)")
+        .recalls_beside("some metals of the table")
         .needs(&["enclosure.cap_metal", "enclosure.cap_screw_metal"]),
     Check::new("enclosure.sealant", "sealant against the hot cover", Severity::Nuisance, sealant)
         .says(
@@ -134,7 +136,8 @@ pub static CHECKS: &[Check] = &[
             "Neutral-cure or high-temperature silicone. Vinegar-smelling silicone eats copper.",
         )
         .blind_to("outgassing that fogs the glass; the label: read that it cures neutral")
-        .source("limits of sealants: from memory; read the sheet")
+        .source("the sheet of the sealant wins")
+        .recalls("limits of sealants")
         .needs(&["enclosure.sealant", "enclosure.cover_hottest"]),
 ];
 

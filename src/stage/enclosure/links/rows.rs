@@ -12,15 +12,18 @@ use crate::stage::worst::worst;
 use crate::stage::{Check, Figure, Severity, Solution};
 use crate::units::Kind::{Count, Length};
 use crate::units::Quantity;
-use crate::units::si::difference;
+use crate::units::si::{Dimension, difference};
+
+/// Sums of decimal lengths in binary: what is short by less than a nanometre is long enough.
+const HAIR: f64 = 1e-9;
 
 fn room_check(s: &Solution) -> Fig<Judgement> {
     if hoses_wanted(s)? == 0 {
-        return Ok(Judgement::of(Verdict::Clear).part("a single panel"));
+        return Ok(Judgement::does_not_apply("a single panel has no neighbour"));
     }
     let (left, right) = stubs_outside(s)?;
     let at_least = |found: crate::units::si::Length, limit: crate::units::si::Length, part: &str, verdict: Verdict| {
-        let verdict = if found >= limit { Verdict::Clear } else { verdict };
+        let verdict = if (found - limit).si() >= -HAIR { Verdict::Clear } else { verdict };
         Judgement::of(verdict).with(found, limit).margin(found - limit).part(part)
     };
     let grip = grip(s)?;
@@ -34,18 +37,19 @@ fn room_check(s: &Solution) -> Fig<Judgement> {
 
 fn hose_check(s: &Solution) -> Fig<Judgement> {
     if hoses_wanted(s)? == 0 {
-        return Ok(Judgement::of(Verdict::Clear).part("a single panel"));
+        return Ok(Judgement::does_not_apply("a single panel has no neighbour"));
     }
     let name = s.inputs.get(&HOSE)?;
     let hose = hose::hose(&name).ok_or_else(|| Why::Invalid(vec![HOSE.spec.id.to_owned()]))?;
     let worst = s.absorber.stagnation.clone()?.worst;
     let margin = difference(hose.hottest, worst);
-    Ok(Judgement::stop_unless(hose.hottest >= worst).with(worst, hose.hottest).margin(margin).part(name))
+    let judgement = Judgement::stop_unless(hose.hottest >= worst).with(worst, hose.hottest).margin(margin).part(name);
+    Ok(judgement.resting_on(hose.provenance))
 }
 
 fn sleeve(s: &Solution) -> Fig<Judgement> {
     if hoses_wanted(s)? == 0 {
-        return Ok(Judgement::of(Verdict::Clear).part("a single panel"));
+        return Ok(Judgement::does_not_apply("a single panel has no neighbour"));
     }
     Ok(Judgement::caution_unless(s.inputs.get(&SLEEVE)?))
 }
@@ -116,7 +120,8 @@ pub static CHECKS: &[Check] = &[
              neighbours.",
         )
         .blind_to("stubs that do not face each other, a row that is not straight, hoses that are stiff when cold")
-        .source("four times the movement and 1.5 diameters of grip: from memory; room to take a hose off: project rule")
+        .source("room to take a hose off: project rule")
+        .recalls("four times the movement and 1.5 diameters of grip")
         .needs(&[
             "enclosure.link_room",
             "enclosure.link_room_hot",
@@ -131,7 +136,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("pressure at that temperature, steam, ageing: read what is printed on the hose")
         .ask("the maker for the rating at the temperature")
-        .source("limits of hoses: handbook table, from memory but for EPDM coolant hose (verified)")
+        .source("limits of hoses: handbook table; EPDM coolant hose: verified")
+        .recalls_beside("the other rows of that table")
         .needs(&["enclosure.link_hose", "absorber.stagnation_worst", "enclosure.link_count"]),
     Check::new("enclosure.link-sleeve", "sleeves of the hoses", Severity::Nuisance, sleeve)
         .says(

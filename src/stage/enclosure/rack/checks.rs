@@ -116,7 +116,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to(SCREENING)
         .ask(ENGINEER)
-        .source("components with less area have larger coefficients: ASCE 7, from memory")
+        .source("the code decides")
+        .recalls("components with less area have larger coefficients: ASCE 7")
         .needs(&["enclosure.glass_pressure", "enclosure.net_suction", "enclosure.net_push"]),
     Check::new("enclosure.lag-fit", "lag screws in the rafter", Severity::Serious, lag_fit)
         .says(
@@ -126,7 +127,8 @@ pub static CHECKS: &[Check] = &[
         .blind_to("a lag that misses the rafter, splits it or stands in rot: screening only; local code and a licensed \
                    engineer decide")
         .ask(ENGINEER)
-        .source("1.5 diameters to the edge, 4 of thread: NDS, from memory")
+        .source("the code of timber decides")
+        .recalls("1.5 diameters to the edge, 4 of thread: NDS")
         .needs(&[
             "enclosure.mount_kind",
             "enclosure.rafter_thickness",
@@ -141,7 +143,8 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to(SCREENING)
         .ask(ENGINEER)
-        .source("10 in and 1/4 in: ASCE 7-16 29.4.4 (verified); twice the height to the edge: from memory")
+        .source("10 in and 1/4 in: ASCE 7-16 29.4.4 (verified)")
+        .recalls("twice the height to the edge")
         .needs(&[
             "enclosure.mount_kind",
             "enclosure.standoff",
@@ -167,7 +170,8 @@ pub static CHECKS: &[Check] = &[
         .blind_to("frost heave, soft or wet soil, earthquake, the rack's own strength: screening only; local code and a \
                    licensed engineer decide")
         .ask(ENGINEER)
-        .source("statics; 0.6 D + 0.6 W of allowable stress design, from memory")
+        .source("statics")
+        .recalls("0.6 D + 0.6 W of allowable stress design")
         .needs(&[
             "enclosure.mount_kind",
             "enclosure.rack_weight",

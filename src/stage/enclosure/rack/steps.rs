@@ -30,7 +30,15 @@ pub static STEPS: &[Step] = &[
             "enclosure.lag_thread",
             "enclosure.rafter_timber",
         ])
-        .held_by(&["enclosure.chain", "enclosure.lag-fit", "enclosure.roof-load", "enclosure.rack-stands"])
+        .held_by(&[
+            "enclosure.chain",
+            "enclosure.lag-fit",
+            "enclosure.roof-load",
+            "enclosure.rack-stands",
+            "safety.roof-holes",
+            "safety.height",
+            "safety.ladder",
+        ])
         .cautions(&[FALL])
         .licensed(),
     Step::new("enclosure.rack-level", Stage::Enclosure, "Rack set: tilt, fall of the headers, way for service")

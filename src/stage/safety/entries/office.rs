@@ -34,6 +34,11 @@ pub static LICENCE_UNTIL: Entry<jiff::civil::Date> =
 pub static ANSWER: Entry<String> = Entry::text("safety.answer.*", "what the office answered")
     .why("one for each question of 'sunharp questions': who said what, on which day");
 
+/// Where a recalled limit was looked up.
+pub static LOOKED_UP: Entry<String> = Entry::text("safety.looked_up.*", "limit looked up").why(
+    "for a check whose limit is from memory: edition, clause and who read it; the key is the check's id with a hyphen",
+);
+
 /// The entries of this file.
 pub static ENTRIES: &[&EntrySpec] = &[
     &PERMIT_DATE.spec,
@@ -44,4 +49,5 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &LICENCE_SCOPE.spec,
     &LICENCE_UNTIL.spec,
     &ANSWER.spec,
+    &LOOKED_UP.spec,
 ];
