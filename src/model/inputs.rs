@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{Entry, EntrySpec, Fig, PanelLetter, Value, Why};
+use super::{Address, Entry, EntrySpec, Fig, PanelLetter, Value, Why};
 
 /// Where a value came from. People must be able to tell a guess from a measurement.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,6 +52,8 @@ pub struct Inputs {
     repeats: BTreeMap<String, Vec<Value>>,
     /// The folded readings of each panel, for sums over all of them.
     of_panels: Arc<BTreeMap<PanelLetter, Entries>>,
+    /// The seconds that the log has of each step.
+    worked: Arc<BTreeMap<Address, f64>>,
 }
 
 impl Inputs {
@@ -120,6 +122,18 @@ impl Inputs {
     pub fn with_panel_readings(mut self, of_panels: Arc<BTreeMap<PanelLetter, Entries>>) -> Self {
         self.of_panels = of_panels;
         self
+    }
+
+    /// Keeps the hours of the log by step and panel.
+    #[must_use]
+    pub fn with_log(mut self, worked: Arc<BTreeMap<Address, f64>>) -> Self {
+        self.worked = worked;
+        self
+    }
+
+    /// The seconds that the log has of a step on a panel.
+    pub fn worked(&self, step: &str, panel: PanelLetter) -> Option<f64> {
+        self.worked.get(&Address::on(step, panel)).copied()
     }
 
     /// The readings of an entry on each panel that has one.

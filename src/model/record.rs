@@ -147,6 +147,17 @@ impl Records {
         self.log.iter().filter(|entry| entry.of.as_ref() == Some(of)).filter_map(|entry| entry.time).sum()
     }
 
+    /// The seconds that were logged, by step.
+    pub fn times(&self) -> BTreeMap<Address, f64> {
+        let mut times = BTreeMap::new();
+        for entry in &self.log {
+            if let Some((of, time)) = entry.of.as_ref().zip(entry.time) {
+                *times.entry(of.clone()).or_default() += time;
+            }
+        }
+        times
+    }
+
     /// What a step took on other panels: the mean in seconds, and the panels. The estimate for the next one.
     pub fn taken_elsewhere(&self, of: &Address) -> Option<(f64, Vec<PanelLetter>)> {
         let mut taken: BTreeMap<PanelLetter, f64> = BTreeMap::new();

@@ -51,6 +51,15 @@ pub enum Shape {
         /// Radius, mm.
         radius: f64,
     },
+    /// A measure too short for its number: a line with a letter, told beside the drawing.
+    Named {
+        /// From, mm.
+        from: (f64, f64),
+        /// To, mm.
+        to: (f64, f64),
+        /// Its letter.
+        letter: char,
+    },
     /// Words at a point.
     Label {
         /// The point, mm.

@@ -88,35 +88,58 @@ pub struct GapConvection {
     pub coefficient: f64,
 }
 
+/// What the gap correlation needs of a tilt, so that it is computed once where many temperatures are tried.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Slant {
+    /// cos β.
+    upright: f64,
+    /// 1708 (sin 1.8β)^1.6.
+    onset_of_rolls: f64,
+}
+
+impl Slant {
+    /// Of a tilt β in rad; steeper than 75° counts as 75°.
+    pub fn of(tilt: f64) -> Self {
+        let tilt = tilt.min(STEEPEST_MEASURED);
+        Self { upright: tilt.cos(), onset_of_rolls: 1708.0 * (1.8 * tilt).sin().powf(1.6) }
+    }
+}
+
 impl AirGap {
     /// Convection from a plate to a cover, both in kelvin.
     ///
-    /// Ra = g ΔT d³ / (T_m ν a), Nu by [`hollands`], h_c = Nu k / d, air at the mean temperature.
+    /// Ra = g ΔT d³ / (T_m ν a), Nu by Hollands et al. 1976, h_c = Nu k / d, air at the mean temperature.
     pub fn between(&self, plate: f64, cover: f64) -> GapConvection {
+        self.slanted(Slant::of(self.tilt), plate, cover)
+    }
+
+    /// The same with the tilt's own share computed before.
+    pub fn slanted(&self, slant: Slant, plate: f64, cover: f64) -> GapConvection {
         let mean = 0.5 * (plate + cover);
         let air = Air::at(mean, self.pressure);
         let kinematic = air.viscosity / air.density;
         let diffusivity = air.conductivity / (air.density * AIR_SPECIFIC_HEAT);
         let rayleigh = STANDARD_GRAVITY * (plate - cover) * self.thickness.powi(3) / (mean * kinematic * diffusivity);
-        let nusselt = hollands(rayleigh, self.tilt);
+        let nusselt = slant.nusselt(rayleigh);
         GapConvection { rayleigh, nusselt, coefficient: nusselt * air.conductivity / self.thickness }
     }
 }
 
-/// Nusselt number of a tilted air gap.
-///
-/// Nu = 1 + 1.44 \[1 − 1708 (sin 1.8β)^1.6 / (Ra cos β)\]⁺ \[1 − 1708/(Ra cos β)\]⁺ + \[(Ra cos β / 5830)^⅓ − 1\]⁺;
-/// β in rad. Hollands, Unny, Raithby & Konicek 1976 (from memory), 0 to 75° and Ra to 1e5; steeper gaps are computed
-/// at 75°. Nu = 1 when Ra ≤ 0, the cover being hotter.
-pub fn hollands(rayleigh: f64, tilt: f64) -> f64 {
-    if rayleigh <= 0.0 {
-        return 1.0;
+impl Slant {
+    /// Nusselt number of a tilted air gap.
+    ///
+    /// Nu = 1 + 1.44 \[1 − 1708 (sin 1.8β)^1.6 / (Ra cos β)\]⁺ \[1 − 1708/(Ra cos β)\]⁺ + \[(Ra cos β / 5830)^⅓ − 1\]⁺;
+    /// β in rad. Hollands, Unny, Raithby & Konicek 1976 (from memory), 0 to 75° and Ra to 1e5; steeper gaps are computed
+    /// at 75°. Nu = 1 when Ra ≤ 0, the cover being hotter.
+    fn nusselt(self, rayleigh: f64) -> f64 {
+        if rayleigh <= 0.0 {
+            return 1.0;
+        }
+        let upright = rayleigh * self.upright;
+        let onset = (1.0 - 1708.0 / upright).max(0.0);
+        let roll = (1.0 - self.onset_of_rolls / upright).max(0.0);
+        1.0 + 1.44 * roll * onset + ((upright / 5830.0).cbrt() - 1.0).max(0.0)
     }
-    let tilt = tilt.min(STEEPEST_MEASURED);
-    let upright = rayleigh * tilt.cos();
-    let onset = (1.0 - 1708.0 / upright).max(0.0);
-    let roll = (1.0 - 1708.0 * (1.8 * tilt).sin().powf(1.6) / upright).max(0.0);
-    1.0 + 1.44 * roll * onset + ((upright / 5830.0).cbrt() - 1.0).max(0.0)
 }
 
 #[cfg(test)]
@@ -141,7 +164,7 @@ mod tests {
 
     #[test]
     fn steeper_than_the_measurements_is_computed_at_their_end() {
-        let degrees = |d: f64| hollands(3e4, d.to_radians());
+        let degrees = |d: f64| Slant::of(d.to_radians()).nusselt(3e4);
         assert!((degrees(90.0) - degrees(75.0)).abs() < 1e-12);
         assert!(degrees(60.0) > degrees(75.0));
     }

@@ -58,7 +58,7 @@ impl Fluid {
     /// 120 °C, 3e-4 at 150 °C). Glycol: polynomials of Melinder 2010 as carried by a general-purpose property library,
     /// freezing point to 100 °C. Outside both are extrapolated: [`Fluid::data_limit`] says where that begins.
     pub fn density(self, temperature: Temperature) -> MassDensity {
-        MassDensity::from_si(self.properties_at(temperature.si()).density)
+        MassDensity::from_si(self.density_at(temperature.si()))
     }
 
     /// Specific heat capacity c_p(T), for the ranges of [`Fluid::density`]; that of water is held above 120 °C: 1.5 %
@@ -89,6 +89,14 @@ impl Fluid {
             Self::Water => water(kelvin),
             Self::PropyleneGlycol { mass_fraction } if mass_fraction <= 0.0 => water(kelvin),
             Self::PropyleneGlycol { mass_fraction } => glycol(kelvin, mass_fraction),
+        }
+    }
+
+    /// The density alone at an absolute temperature in kelvin, for loops in which only the lift of warm liquid counts.
+    pub fn density_at(self, kelvin: f64) -> f64 {
+        match self {
+            Self::PropyleneGlycol { mass_fraction } if mass_fraction > 0.0 => glycol_density(kelvin, mass_fraction),
+            Self::Water | Self::PropyleneGlycol { .. } => water_density(in_celsius(Temperature::from_si(kelvin))),
         }
     }
 
@@ -131,22 +139,37 @@ pub fn boiling_point(absolute_pressure: f64) -> Temperature {
 
 fn water(kelvin: f64) -> Properties {
     let t = in_celsius(Temperature::from_si(kelvin));
-    let density = polynomial::value(&WATER_DENSITY, t) / (1.0 + 16.879850e-3 * t);
+    let density = water_density(t);
     let y = t.min(WATER_HEAT_LIMIT) / 100.0;
     let specific_heat = polynomial::value(&WATER_HEAT, y);
-    let x = kelvin / 300.0;
+    // One logarithm for all eight powers of T/300 K.
+    let log = (kelvin / 300.0).ln();
+    let power = |exponent: f64| (exponent * log).exp();
     let viscosity =
-        1e-6 * (280.68 * x.powf(-1.9) + 511.45 * x.powf(-7.7) + 61.131 * x.powf(-19.6) + 0.45903 * x.powf(-40.0));
-    let conductivity = 1.6630 * x.powf(-1.15) - 1.7781 * x.powf(-3.4) + 1.1567 * x.powf(-6.0) - 0.432115 * x.powf(-7.6);
+        1e-6 * (280.68 * power(-1.9) + 511.45 * power(-7.7) + 61.131 * power(-19.6) + 0.45903 * power(-40.0));
+    let conductivity = 1.6630 * power(-1.15) - 1.7781 * power(-3.4) + 1.1567 * power(-6.0) - 0.432115 * power(-7.6);
     Properties { density, specific_heat, viscosity, conductivity }
 }
 
+/// Density of water, kg/m³, t in °C.
+fn water_density(t: f64) -> f64 {
+    polynomial::value(&WATER_DENSITY, t) / (1.0 + 16.879850e-3 * t)
+}
+
+/// A polynomial of Melinder in both shares and temperature.
+fn melinder(table: &[&[f64]], kelvin: f64, mass_fraction: f64) -> f64 {
+    let (d, e) = (mass_fraction - GLYCOL_BASE.0, kelvin - GLYCOL_BASE.1);
+    table.iter().rev().fold(0.0, |sum, row| sum * e + polynomial::value(row, d))
+}
+
+fn glycol_density(kelvin: f64, mass_fraction: f64) -> f64 {
+    melinder(&GLYCOL_DENSITY, kelvin, mass_fraction)
+}
+
 fn glycol(kelvin: f64, mass_fraction: f64) -> Properties {
-    let d = mass_fraction - GLYCOL_BASE.0;
-    let e = kelvin - GLYCOL_BASE.1;
-    let at = |table: &[&[f64]]| table.iter().rev().fold(0.0, |sum, row| sum * e + polynomial::value(row, d));
+    let at = |table: &[&[f64]]| melinder(table, kelvin, mass_fraction);
     Properties {
-        density: at(&GLYCOL_DENSITY),
+        density: glycol_density(kelvin, mass_fraction),
         specific_heat: at(&GLYCOL_HEAT),
         viscosity: at(&GLYCOL_LOG_VISCOSITY).exp(),
         conductivity: at(&GLYCOL_CONDUCTIVITY),

@@ -2,7 +2,7 @@
 //!
 //! What the plate absorbs lives in `optics`; the solutions of the plate balance in `operating` and `stagnation`.
 
-use super::convection::{AirGap, GapConvection};
+use super::convection::{AirGap, GapConvection, Slant};
 use super::radiation::{Between, STEFAN_BOLTZMANN, parallel_plates, to_surroundings};
 use super::root::{self, Bracket};
 
@@ -62,8 +62,9 @@ pub struct CoverState {
 /// textbook form (Duffie & Beckman 6.4, from memory), equal to it for T_s = T_a and not singular elsewhere.
 /// `None` when the balance has no root, which needs an input that is not a number.
 pub fn glazed(plate: f64, glazing: &Glazing, outside: &Outside) -> Option<TopLoss> {
+    let slant = Slant::of(glazing.gap.tilt);
     let state = |cover: f64| {
-        let gap = glazing.gap.between(plate, cover);
+        let gap = glazing.gap.slanted(slant, plate, cover);
         let between = Between { one: plate, other: cover };
         let inner_radiation = parallel_plates(between, [glazing.plate_emittance, glazing.cover_emittance]);
         CoverState { temperature: cover, gap, inner_radiation }

@@ -60,11 +60,13 @@ pub fn evaluate(snapshot: &Snapshot) -> Evaluation {
     let of_panels: BTreeMap<PanelLetter, Overlay> =
         snapshot.panels.iter().map(|panel| (*panel, overlay::readings(&snapshot.records, Some(*panel)))).collect();
     let shared = Arc::new(of_panels.iter().map(|(panel, overlay)| (*panel, overlay.all.clone())).collect());
+    let worked = Arc::new(snapshot.records.times());
     let earlier = snapshot.earlier.as_deref();
     let resolve = |readings: &Entries, overlay: &Overlay| {
         Inputs::resolve(stage::entries(), &snapshot.entries, readings, &snapshot.panels)
             .with_repeats(overlay.repeats.clone())
             .with_panel_readings(Arc::clone(&shared))
+            .with_log(Arc::clone(&worked))
     };
     let solve_over = |inputs, earlier| solve(inputs, &snapshot.world, &snapshot.studies, earlier);
     let drawn = Arc::new(solve_over(resolve(&project_wide.measured_only, &project_wide), earlier));
@@ -176,6 +178,7 @@ impl Evaluation {
             Axis::Hole | Axis::Riser => self.drawn.absorber.harp.as_ref().map_or(0, |harp| harp.holes.len()),
             Axis::Choice => plumbing::year::extreme_rows::choice_count(&self.drawn),
             Axis::RiserBar => absorber::cutting::bars(&self.drawn),
+            Axis::HeaderBar => absorber::header_cuts::bars(&self.drawn),
             Axis::Run => self.drawn.plumbing.lines.as_ref().map_or(0, Vec::len),
             Axis::PanelGroup => self.drawn.plumbing.working.panels.as_ref().map_or(0, |row| row.division.flows.len()),
             Axis::Offcut => absorber::offcuts::offcuts(&self.drawn).map_or(0, |offcuts| offcuts.len()),

@@ -13,6 +13,8 @@ pub mod entries;
 pub mod fits;
 pub mod flow;
 pub mod geometry;
+pub mod header_cuts;
+pub mod hours;
 pub mod jigs;
 pub mod joint_log;
 pub mod joints;
@@ -26,6 +28,9 @@ pub mod sheets;
 pub mod steps;
 pub mod suits;
 pub mod supplies;
+pub mod tube_stock;
+
+use std::sync::Arc;
 
 use super::Group;
 use super::enclosure::{self, timber::TimberBox};
@@ -37,6 +42,7 @@ use crate::physics::collector::{
     Materials, Operating, OperatingPoint,
 };
 use crate::physics::convection::WindLaw;
+use crate::physics::cutting::Plan;
 use crate::physics::fillet::Fillet;
 use crate::physics::fluid::Fluid;
 use crate::physics::optics::Sunlight;
@@ -65,9 +71,13 @@ pub struct Results {
     /// Copper, solder and paint.
     pub quantities: Fig<quantities::Quantities>,
     /// The riser cuts wanted, and what they are cut from.
-    pub riser_job: Fig<cutting::RiserJob>,
+    pub riser_job: Fig<tube_stock::TubeJob>,
     /// The first plan for them.
-    pub riser_plan: Fig<crate::physics::cutting::Plan>,
+    pub riser_plan: Fig<Arc<Plan>>,
+    /// The header cuts wanted, and what they are cut from.
+    pub header_job: Fig<tube_stock::TubeJob>,
+    /// The first plan for them.
+    pub header_plan: Fig<Arc<Plan>>,
     /// The solder of the sheet.
     pub solder: Fig<&'static solder::Alloy>,
 }
@@ -153,6 +163,7 @@ pub static COLLECTOR: Group = Group {
         "absorber.connection",
         "absorber.tube_wall",
         "absorber.glazing",
+        "absorber.wind_law",
         "site.tilt",
         "site.altitude",
     ],
@@ -174,6 +185,7 @@ pub fn solve(inputs: &Inputs, site: &site::Results, harp: Fig<Harp>, timber_box:
     let solder = alloy(inputs);
     let bond = bond(inputs);
     let (riser_job, riser_plan) = cutting::solve(inputs, &harp);
+    let (header_job, header_plan) = header_cuts::solve(inputs, &harp);
     let quantities = harp.as_ref().map_err(Why::clone).and_then(|harp| quantities::quantities(inputs, harp));
     let collector = harp.clone().and_then(|harp| collector(inputs, &harp, &bond, timber_box.as_ref()));
     let heat = collector.clone().and_then(|collector| heat(inputs, &collector));
@@ -182,7 +194,20 @@ pub fn solve(inputs: &Inputs, site: &site::Results, harp: Fig<Harp>, timber_box:
         (Ok(collector), Ok(heat)) => flow::flow(collector, heat),
         (Err(why), _) | (_, Err(why)) => Err(why.clone()),
     };
-    Results { harp, bond, collector, heat, stagnation, flow, quantities, riser_job, riser_plan, solder }
+    Results {
+        harp,
+        bond,
+        collector,
+        heat,
+        stagnation,
+        flow,
+        quantities,
+        riser_job,
+        riser_plan,
+        header_job,
+        header_plan,
+        solder,
+    }
 }
 
 fn alloy(inputs: &Inputs) -> Fig<&'static solder::Alloy> {
@@ -249,7 +274,7 @@ fn collector(inputs: &Inputs, harp: &Harp, bond: &Fig<Bond>, timber_box: Result<
         edge_height: timber_box.inside_height,
         tilt: inputs.get(&site::entries::TILT)?,
         altitude: inputs.get(&site::entries::ALTITUDE)?,
-        wind_law: WindLaw::Watmuff,
+        wind_law: inputs.get(&options::WIND_LAW)?.law(),
         gross_area: timber_box.outside_width * timber_box.outside_length,
         harp: HarpFittings {
             connection: match inputs.get(&e::CONNECTION)? {
@@ -318,7 +343,10 @@ fn heat(inputs: &Inputs, collector: &Collector) -> Fig<Heat> {
     Ok(Heat { point, curve, capacity, fluid })
 }
 
+/// Stagnation under the weaker cooling, whatever law the output is reckoned by: a plate must not be judged cool because
+/// a pessimist entered much wind.
 fn stagnation(collector: &Collector, site: &site::Results) -> Fig<Stagnation> {
+    let collector = Collector { wind_law: WindLaw::Watmuff, ..*collector };
     let plate = |exposure: Exposure| collector.stagnation(&exposure).map(|plate| (plate, exposure)).map_err(refused);
     let standard = plate(Exposure::standard())?;
     let severe = plate(Exposure::severe())?;

@@ -50,6 +50,8 @@ pub enum Axis {
     RiserBar,
     /// What is left of those coils and lengths, longest first.
     Offcut,
+    /// The lengths that the headers are cut from.
+    HeaderBar,
     /// The rows of the joint log.
     Joint,
     /// The parts of the cut list.
@@ -104,6 +106,7 @@ impl Axis {
             Self::Hole
             | Self::Riser
             | Self::RiserBar
+            | Self::HeaderBar
             | Self::Offcut
             | Self::Joint
             | Self::Part

@@ -59,10 +59,11 @@ static ABSORBER: [Picture; 4] = [
         },
         caption: &[
             "o is a hole in a header.",
+            "a left stub {absorber.stub_left}, b first hole {absorber.hole.1}, c pitch {absorber.pitch}, d headers \
+             {absorber.header_spacing} apart.",
             "Holes from the left end: {absorber.hole}.",
-            "{absorber.riser_count} risers, each cut {absorber.riser_cut}.",
-            "Headers {absorber.header_spacing} apart, diagonal {absorber.diagonal}.",
-            "Pitch {absorber.pitch}, sheet {absorber.edge_strip} beyond the outermost riser.",
+            "{absorber.riser_count} risers, each cut {absorber.riser_cut}; diagonal {absorber.diagonal}.",
+            "Sheet {absorber.edge_strip} beyond the outermost riser.",
         ],
     },
     Picture {

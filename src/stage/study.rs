@@ -41,6 +41,8 @@ pub struct Studies {
     pub choices: Fig<Arc<Choices>>,
     /// How the risers are cut.
     pub riser_cuts: Fig<Arc<Plan>>,
+    /// How the headers are cut.
+    pub header_cuts: Fig<Arc<Plan>>,
     /// How rails and strips are cut.
     pub timber_cuts: Fig<Arc<Vec<TimberCut>>>,
     /// How sheets are cut.
@@ -58,6 +60,7 @@ impl Default for Studies {
             worst_days: Err(Why::Pending),
             choices: Err(Why::Pending),
             riser_cuts: Err(Why::Pending),
+            header_cuts: Err(Why::Pending),
             timber_cuts: Err(Why::Pending),
             sheet_cuts: Err(Why::Pending),
             orientation: Err(Why::Pending),
@@ -91,6 +94,8 @@ pub enum Outcome {
     Choices(Fig<Arc<Choices>>),
     /// How the risers are cut.
     RiserCuts(Fig<Arc<Plan>>),
+    /// How the headers are cut.
+    HeaderCuts(Fig<Arc<Plan>>),
     /// How rails and strips are cut.
     TimberCuts(Fig<Arc<Vec<TimberCut>>>),
     /// How sheets are cut.
@@ -109,6 +114,7 @@ impl Outcome {
             Self::WorstDays(days) => studies.worst_days = days,
             Self::Choices(choices) => studies.choices = choices,
             Self::RiserCuts(plan) => studies.riser_cuts = plan,
+            Self::HeaderCuts(plan) => studies.header_cuts = plan,
             Self::TimberCuts(plans) => studies.timber_cuts = plans,
             Self::SheetCuts(plans) => studies.sheet_cuts = plans,
             Self::Orientation(found) => studies.orientation = found,
@@ -132,6 +138,13 @@ pub static STUDIES: &[Study] = &[
         run: super::absorber::cutting::study,
         failed: |why| Outcome::RiserCuts(Err(why)),
         group: &super::absorber::cutting::RISER_CUTS,
+    },
+    Study {
+        id: "header-cuts",
+        label: "the best way to cut the headers",
+        run: super::absorber::header_cuts::study,
+        failed: |why| Outcome::HeaderCuts(Err(why)),
+        group: &super::absorber::header_cuts::HEADER_CUTS,
     },
     Study {
         id: "timber-cuts",

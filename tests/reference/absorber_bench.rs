@@ -97,6 +97,37 @@ fn what_the_first_panel_took_foretells_the_others() {
     assert!(plenty.number("absorber.solder_to_buy").abs() < 1e-12);
 }
 
+/// Three panels by the log alone. A is done: 1 + 1.5 + 4 + 3.5 + 6 = 16 h (a tee harp has no holes). B has its cuts and
+/// joints: 2 + 5 h. One more harp is foretold by A; what remains is 16 − 7 for B and 16 for C.
+#[test]
+fn the_builders_own_log_foretells_the_hours_of_the_other_panels() {
+    let hours = |number: usize, step: &str, hours: f64| {
+        format!("[log.2026-04-1{number}-1]\nsort = \"hours\"\nof = \"{step}\"\ntime = \"{hours} h\"\nby = \"Ines\"\n\n")
+    };
+    let panels = format!("{SMALL}\n[panel.B]\n\n[panel.C]\n\n");
+    let under_way =
+        [hours(0, "absorber.cut-risers@A", 1.5), hours(1, "absorber.join@A", 4.0), hours(2, "absorber.dry-fit@A", 1.0)];
+    let begun = Bench::of(&format!("{panels}{}", under_way.concat()));
+    // Cuts and joints by the log, the line and the rest by the piece: 9 × 1.8488 m at 8 min, 8 h.
+    let expected = 1.5 + 4.0 + begun.number("absorber.bond_run") * 8.0 / 60.0 + 8.0;
+    assert!((begun.number("absorber.hours_each") / 3600.0 - expected).abs() < 1e-6);
+    let rest = [
+        hours(3, "absorber.solder-sheet@A", 3.5),
+        hours(4, "absorber.blacken@A", 6.0),
+        hours(5, "absorber.cut-risers@B", 2.0),
+        hours(6, "absorber.join@B", 5.0),
+    ];
+    let done = Bench::of(&format!("{panels}{}{}", under_way.concat(), rest.concat()));
+    let in_hours = |id: &str| done.number(id) / 3600.0;
+    assert!((in_hours("absorber.hours_logged") - 23.0).abs() < 1e-9);
+    assert!((in_hours("absorber.hours_each") - 16.0).abs() < 1e-9);
+    assert!((in_hours("absorber.hours_left") - 25.0).abs() < 1e-9);
+    // A reading of the whole harp counts before its log.
+    let read = done.clone().reading("absorber.hours_used@A", "20 h");
+    assert!((read.number("absorber.hours_each") / 3600.0 - 20.0).abs() < 1e-9);
+    assert!((read.number("absorber.hours_left") / 3600.0 - (13.0 + 20.0)).abs() < 1e-9);
+}
+
 /// Bare gap of 18 riser cups of 5/8 × 1/2 in and 36 header cups of 1 1/8 × 0.91 in (copper handbook, table of solder
 /// requirements) with 0.1 mm, doubled.
 #[test]
@@ -248,6 +279,7 @@ fn sizes_that_contradict_each_other_are_a_stop_with_the_reason() {
     stops_with_a_reason(&bench.clone().with("absorber.header_tube", "3/8 in type L"), "header's bore");
     let narrow = bench.clone().with("absorber.sheet_width", "500 mm").with("absorber.riser_pitch", "100 mm");
     stops_with_a_reason(&narrow, "beyond the sheet");
+    stops_with_a_reason(&bench.clone().with("absorber.header_spacing", "25 mm"), "header spacing");
     assert_eq!(Bench::small().verdict("absorber.possible"), Verdict::Clear);
 }
 

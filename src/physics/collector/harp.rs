@@ -102,9 +102,7 @@ impl Collector {
         let network = self.network(&point.properties, conditions.mass_flow, connection);
         let balance = match regime {
             Regime::Isothermal => network.solve(|_, _| network.density)?,
-            Regime::Buoyant => {
-                network.solve(|riser, flow| conditions.fluid.properties_at(heat.mean(riser, flow)).density)?
-            }
+            Regime::Buoyant => network.solve(|riser, flow| conditions.fluid.density_at(heat.mean(riser, flow)))?,
         };
         Ok(self.report_flows(point, &balance, &heat))
     }

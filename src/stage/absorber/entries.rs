@@ -49,7 +49,7 @@ pub static HEADER_PAIR: Entry<HeaderPair> = Entry::choice("absorber.header_pair"
 /// Centre to centre of the two headers.
 pub static HEADER_SPACING: Entry<Length> = Entry::quantity("absorber.header_spacing", "header spacing")
     .why("centre to centre of the two headers; decides the riser length")
-    .hard(0.1, 6.0)
+    .hard(0.02, 6.0)
     .usual(0.8, 3.0)
     .per_panel();
 

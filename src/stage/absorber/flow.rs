@@ -16,8 +16,6 @@ use crate::units::si::{Dimension, TemperatureInterval, celsius};
 pub struct Flow {
     /// With sun, as connected.
     pub working: HarpFlows,
-    /// With sun, connected the other way.
-    pub other: HarpFlows,
     /// Without sun: flushing and filling, largest over smallest share.
     pub flushing_ratio: f64,
 }
@@ -30,16 +28,26 @@ const FLUSHING: f64 = 15.0;
 
 /// Divides the flow.
 pub fn flow(collector: &Collector, heat: &Heat) -> Fig<Flow> {
-    let other = match collector.harp.connection {
-        Connection::Diagonal => Connection::SameSide,
-        Connection::SameSide => Connection::Diagonal,
-    };
-    let divided =
-        |connection| collector.harp_flows(&heat.point, connection, Regime::Buoyant).map_err(Why::out_of_range);
+    let working = divided(collector, heat, collector.harp.connection)?;
     let flushing = collector
         .flushing_flows(heat.fluid, celsius(FLUSHING), heat.point.conditions.mass_flow)
         .map_err(Why::out_of_range)?;
-    Ok(Flow { working: divided(collector.harp.connection)?, other: divided(other)?, flushing_ratio: flushing.ratio() })
+    Ok(Flow { working, flushing_ratio: flushing.ratio() })
+}
+
+fn divided(collector: &Collector, heat: &Heat, connection: Connection) -> Fig<HarpFlows> {
+    collector.harp_flows(&heat.point, connection, Regime::Buoyant).map_err(Why::out_of_range)
+}
+
+/// With sun, connected the other way: solved only where somebody asks.
+fn other(s: &Solution) -> Fig<HarpFlows> {
+    of(s)?;
+    let collector = s.absorber.collector.as_ref().map_err(Clone::clone)?;
+    let connection = match collector.harp.connection {
+        Connection::Diagonal => Connection::SameSide,
+        Connection::SameSide => Connection::Diagonal,
+    };
+    divided(collector, s.absorber.heat.as_ref().map_err(Clone::clone)?, connection)
 }
 
 fn of(s: &Solution) -> Fig<&Flow> {
@@ -69,7 +77,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by("harp-network", "1 − mean of each riser's own F_R / {F_R}", &[("F_R", "absorber.heat_removal_factor")]),
     Figure::new("absorber.flow_penalty_other", "the same, connected the other way", Percent, &FLOW, |s, _| {
-        Ok(Quantity::percent(of(s)?.other.heat_removal_penalty).into())
+        Ok(Quantity::percent(other(s)?.heat_removal_penalty).into())
     })
     .by("harp-network", "as above with both ends on one side instead of across", &[]),
     Figure::new(

@@ -33,6 +33,8 @@ pub struct Harp {
     pub sheet_length: Length,
     /// Header beyond the sheet on the left, lower header.
     pub stub_left: Length,
+    /// Header beyond the sheet on the right, lower header.
+    pub stub_right: Length,
     /// Hole centres from the left end of the lower header, each by itself.
     pub holes: Vec<Length>,
     /// The same from the left end of the upper header.
@@ -77,6 +79,7 @@ pub fn harp(inputs: &Inputs) -> Fig<Harp> {
         header_spacing,
         sheet_length: header_spacing - header.od,
         stub_left,
+        stub_right,
         holes: holes(stub_left),
         upper_holes: holes(upper_stub),
         riser_cut: riser_cut(inputs, riser, header, header_spacing),

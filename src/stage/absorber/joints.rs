@@ -63,7 +63,7 @@ pub static ENTRIES: &[&EntrySpec] = &[
 static LAP: Group = Group { name: "lap of the riser joints", entries: &["absorber.cup_depth"], groups: &[&CUT] };
 
 /// Pieces of header between tees.
-static PIECES: Group = Group {
+pub static PIECES: Group = Group {
     name: "pieces of header between tees",
     entries: &["absorber.joint", "absorber.tee_run_shoulder"],
     groups: &[&HARP],
@@ -128,29 +128,33 @@ fn riser_wall(s: &Solution) -> Fig<Length> {
     tube::tube(&name).map(|size| size.wall).ok_or_else(|| Why::Invalid(vec![e::RISER_TUBE.spec.id.to_owned()]))
 }
 
-fn tees_only<T>(s: &Solution, read: impl FnOnce(&Harp) -> Fig<T>) -> Fig<T> {
-    match s.inputs.get(&e::JOINT)? {
-        Joint::Tee => read(harp(s)?),
+fn tees_only(inputs: &Inputs) -> Fig<()> {
+    match inputs.get(&e::JOINT)? {
+        Joint::Tee => Ok(()),
         Joint::Collar | Joint::Drilled => Err(Why::out_of_range("the header is one tube; only tees part it")),
     }
 }
 
 /// Header tube between two tees.
-fn piece(s: &Solution) -> Fig<Length> {
-    tees_only(s, |harp| {
-        let tee = TeeFitting {
-            centre_to_shoulder: s.inputs.get(&TEE_RUN_SHOULDER)?,
-            tube_outer_diameter: harp.header.od,
-            cup_depth: Length::from_si(0.0),
-        };
-        tee.cut_length(harp.riser_pitch).map_err(Why::out_of_range)
-    })
+pub fn middle_piece(inputs: &Inputs, harp: &Harp) -> Fig<Length> {
+    tees_only(inputs)?;
+    let tee = TeeFitting {
+        centre_to_shoulder: inputs.get(&TEE_RUN_SHOULDER)?,
+        tube_outer_diameter: harp.header.od,
+        cup_depth: Length::from_si(0.0),
+    };
+    tee.cut_length(harp.riser_pitch).map_err(Why::out_of_range)
 }
 
 /// Header tube from the outermost tee to an end.
-fn end_piece(s: &Solution, stub: Length) -> Fig<Length> {
-    let shoulder = s.inputs.get(&TEE_RUN_SHOULDER)?;
-    tees_only(s, |harp| Ok(stub + harp.edge_width - shoulder))
+pub fn end_piece(inputs: &Inputs, harp: &Harp, stub: Length) -> Fig<Length> {
+    tees_only(inputs)?;
+    let shoulder = inputs.get(&TEE_RUN_SHOULDER)?;
+    let piece = stub + harp.edge_width - shoulder;
+    if piece.si() <= 0.0 {
+        return Err(Why::out_of_range("stub and edge strip are shorter than the tee: no header is left beyond it"));
+    }
+    Ok(piece)
 }
 
 /// Filler joints of one panel: three cups of a tee, or one for each end of a riser.
@@ -194,11 +198,13 @@ pub static FIGURES: &[Figure] = &[
     })
     .tape()
     .by("joint-by-kind", "tee: depth of the cup; collar or hole: insertion from the crown", &[]),
-    Figure::new("absorber.header_piece", "header between two tees", LengthKind, &PIECES, |s, _| Ok(piece(s)?.into()))
-        .tape()
-        .by("joint-by-kind", "{W} − 2 × {run}", &[("W", "absorber.pitch"), ("run", "absorber.tee_run_shoulder")]),
+    Figure::new("absorber.header_piece", "header between two tees", LengthKind, &PIECES, |s, _| {
+        Ok(middle_piece(&s.inputs, harp(s)?)?.into())
+    })
+    .tape()
+    .by("joint-by-kind", "{W} − 2 × {run}", &[("W", "absorber.pitch"), ("run", "absorber.tee_run_shoulder")]),
     Figure::new("absorber.header_end_left", "header from the left tee to its end", LengthKind, &PIECES, |s, _| {
-        Ok(end_piece(s, s.inputs.get(&e::STUB_LEFT)?)?.into())
+        Ok(end_piece(&s.inputs, harp(s)?, s.inputs.get(&e::STUB_LEFT)?)?.into())
     })
     .tape()
     .by(
@@ -207,7 +213,7 @@ pub static FIGURES: &[Figure] = &[
         &[("stub", "absorber.stub_left"), ("edge", "absorber.edge_strip"), ("run", "absorber.tee_run_shoulder")],
     ),
     Figure::new("absorber.header_end_right", "header from the right tee to its end", LengthKind, &PIECES, |s, _| {
-        Ok(end_piece(s, s.inputs.get(&e::STUB_RIGHT)?)?.into())
+        Ok(end_piece(&s.inputs, harp(s)?, s.inputs.get(&e::STUB_RIGHT)?)?.into())
     })
     .tape()
     .by(

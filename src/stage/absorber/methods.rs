@@ -72,11 +72,13 @@ pub static METHODS: &[Method] = &[
     },
     Method {
         id: "hours",
-        title: "Hours by the piece",
+        title: "Hours of a harp",
         what: "Times for a hole, a cut, a joint and a metre of line, each by its number, and a rest. They are from memory \
-               and give way to what the first panel took.",
-        source: "from memory",
-        code: "stage::absorber::supplies",
+               and give way to the builder's own: task by task to what the log has of it, and altogether to harps whose \
+               hours were written down or whose log holds every task. What a harp under way has in the log is taken off \
+               what it still needs.",
+        source: "times by the piece: from memory; the rest is arithmetic over the log",
+        code: "stage::absorber::hours",
     },
     Method {
         id: "used-so-far",

@@ -6,6 +6,7 @@
 use super::HEAT;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Judgement, Why};
 use crate::physics::collector::{Collector, Operating, OperatingPoint};
+use crate::physics::convection::WindLaw;
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::si::{Dimension, Ratio, Velocity, celsius};
 use crate::units::{Kind, Quantity};
@@ -20,6 +21,11 @@ pub static GLAZING: Entry<Glazing> = Entry::choice("absorber.glazing", "glazing"
     .why("a bare plate is for pools and warm seasons; its output hangs on the wind")
     .default("glass");
 
+/// How wind cools the outer face.
+pub static WIND_LAW: Entry<WindCooling> = Entry::choice("absorber.wind_law", "cooling by wind")
+    .why("published laws scatter by a factor of two; strong is the pessimist's output. Stagnation is judged by usual")
+    .default("usual");
+
 /// What an old coating has lost in absorptance.
 pub static ABSORPTANCE_LOSS: Entry<Ratio> = Entry::percent("absorber.absorptance_loss", "absorptance lost with age")
     .why("points of absorptance after years in the box (3, from memory)")
@@ -33,7 +39,8 @@ pub static EMITTANCE_GAIN: Entry<Ratio> = Entry::percent("absorber.emittance_gai
     .default("5 %");
 
 /// The entries of this file.
-pub static ENTRIES: &[&EntrySpec] = &[&BOND_LAW.spec, &GLAZING.spec, &ABSORPTANCE_LOSS.spec, &EMITTANCE_GAIN.spec];
+pub static ENTRIES: &[&EntrySpec] =
+    &[&BOND_LAW.spec, &GLAZING.spec, &WIND_LAW.spec, &ABSORPTANCE_LOSS.spec, &EMITTANCE_GAIN.spec];
 
 /// How the solder line is reckoned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,6 +70,32 @@ pub enum Glazing {
 impl Choice for Glazing {
     const OPTIONS: &'static [(Self, &'static str, &'static str)] =
         &[(Self::Glass, "glass", "the pane of the enclosure"), (Self::Bare, "none", "a bare plate")];
+}
+
+/// How wind cools the outer face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WindCooling {
+    /// Measured on a collector's face.
+    Usual,
+    /// The pessimistic one.
+    Strong,
+}
+
+impl Choice for WindCooling {
+    const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
+        (Self::Usual, "usual", "2.8 + 3.0 v in W/(m²·K), v in m/s"),
+        (Self::Strong, "strong", "5.7 + 3.8 v in W/(m²·K), v in m/s"),
+    ];
+}
+
+impl WindCooling {
+    /// The law of physics.
+    pub const fn law(self) -> WindLaw {
+        match self {
+            Self::Usual => WindLaw::Watmuff,
+            Self::Strong => WindLaw::McAdams,
+        }
+    }
 }
 
 static AGED: Group = Group {

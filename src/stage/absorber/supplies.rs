@@ -1,6 +1,6 @@
-//! Filler, cans and hours, and what the remaining panels still need by what the first ones really took.
+//! Filler and cans, and what the remaining panels still need by what the first ones really took.
 //!
-//! Solder and paint of one harp by geometry live in `quantities`.
+//! Solder and paint of one harp by geometry live in `quantities`, hours of work in `hours`.
 
 use super::HARP;
 use super::entries::{self as e, Filler, Joint};
@@ -11,7 +11,7 @@ use crate::handbook::{fittings, solder};
 use crate::model::{Demand, Entry, EntrySpec, Fig, Fold, Inputs, PanelLetter, Shelf, Why};
 use crate::physics::solder_joint::wire_length;
 use crate::stage::{Figure, Group, Solution};
-use crate::units::si::{Dimension, Length, Mass, MassDensity, Time, Volume};
+use crate::units::si::{Dimension, Length, Mass, MassDensity, Volume};
 use crate::units::{Kind, Quantity};
 use std::f64::consts::PI;
 
@@ -35,36 +35,6 @@ pub static PAINT_CAN: Entry<Volume> = Entry::quantity("absorber.paint_can", "one
     .hard(0.000_05, 0.05)
     .usual(0.0002, 0.005)
     .default("0.75 L");
-
-/// Minutes for a hole.
-pub static HOLE_TIME: Entry<Time> = Entry::quantity("absorber.hole_time", "time for a hole")
-    .why("mark, punch, pilot, drill or pull, deburr; from memory until a panel is done")
-    .hard(0.0, 7200.0)
-    .default("6 min");
-
-/// Minutes for a cut.
-pub static CUT_TIME: Entry<Time> = Entry::quantity("absorber.cut_time", "time for a riser")
-    .why("straighten, cut, ream, ring; from memory until a panel is done")
-    .hard(0.0, 7200.0)
-    .default("4 min");
-
-/// Minutes for a joint.
-pub static JOINT_TIME: Entry<Time> = Entry::quantity("absorber.joint_time", "time for a joint")
-    .why("clean, fit, close one place with filler, look; from memory until a panel is done")
-    .hard(0.0, 7200.0)
-    .default("4 min");
-
-/// Minutes for a metre of sheet line.
-pub static BOND_TIME: Entry<Time> = Entry::quantity("absorber.bond_time", "time for a metre of sheet line")
-    .why("clean, flux, clamp, solder, wash; from memory until a panel is done")
-    .hard(0.0, 36_000.0)
-    .default("8 min");
-
-/// Hours for the rest.
-pub static OTHER_TIME: Entry<Time> = Entry::quantity("absorber.other_time", "time for the rest of a harp")
-    .why("setting up, tests, washing, paint; from memory until a panel is done")
-    .hard(0.0, 360_000.0)
-    .default("8 h");
 
 /// Solder in the shop.
 pub static SOLDER_AT_HAND: Entry<Mass> = Entry::quantity("absorber.solder_at_hand", "solder in the shop")
@@ -92,28 +62,15 @@ pub static FLUX_USED: Entry<Mass> = Entry::quantity("absorber.flux_used", "flux 
     .per_panel()
     .measured(Fold::Latest);
 
-/// Hours that a harp took.
-pub static HOURS_USED: Entry<Time> = Entry::quantity("absorber.hours_used", "hours for the harp")
-    .why("of all hands together, from first hole to last coat")
-    .hard(0.0, 3.6e6)
-    .per_panel()
-    .measured(Fold::Latest);
-
 /// The entries of this file.
 pub static ENTRIES: &[&EntrySpec] = &[
     &ROD_DIAMETER.spec,
     &ROD_LENGTH.spec,
     &PAINT_CAN.spec,
-    &HOLE_TIME.spec,
-    &CUT_TIME.spec,
-    &JOINT_TIME.spec,
-    &BOND_TIME.spec,
-    &OTHER_TIME.spec,
     &SOLDER_AT_HAND.spec,
     &FLUX_AT_HAND.spec,
     &SOLDER_USED.spec,
     &FLUX_USED.spec,
-    &HOURS_USED.spec,
 ];
 
 /// Filler of the pressure joints.
@@ -136,21 +93,6 @@ static RODS: Group = Group {
 };
 
 static CANS: Group = Group { name: "cans of paint", entries: &["absorber.paint_can"], groups: &[&QUANTITIES] };
-
-static ESTIMATE: Group = Group {
-    name: "hours by the piece",
-    entries: &[
-        "absorber.joint",
-        "absorber.hole_time",
-        "absorber.cut_time",
-        "absorber.joint_time",
-        "absorber.bond_time",
-        "absorber.other_time",
-    ],
-    groups: &[&HARP],
-};
-
-static HOURS: Group = Group { name: "hours of the panels", entries: &["absorber.hours_used"], groups: &[&ESTIMATE] };
 
 static SOLDER: Group =
     Group { name: "solder of the remaining panels", entries: &["absorber.solder_used"], groups: &[&QUANTITIES] };
@@ -209,22 +151,6 @@ fn whole(number: f64) -> Quantity {
     Quantity::new(Kind::Count, number.ceil())
 }
 
-/// Hours for one harp by the piece.
-fn estimate(s: &Solution) -> Fig<Time> {
-    let harp = harp(s)?;
-    let count = |number: usize| number as f64;
-    let holes = match s.inputs.get(&e::JOINT)? {
-        Joint::Tee => 0,
-        Joint::Collar | Joint::Drilled => harp.riser_count * 2,
-    };
-    let metres = harp.sheet_length.si() * count(harp.riser_count);
-    Ok(s.inputs.get(&HOLE_TIME)? * count(holes)
-        + s.inputs.get(&CUT_TIME)? * count(harp.riser_count)
-        + s.inputs.get(&JOINT_TIME)? * count(joints::filler_joints(&s.inputs, harp)?)
-        + s.inputs.get(&BOND_TIME)? * metres
-        + s.inputs.get(&OTHER_TIME)?)
-}
-
 /// What one panel takes: the mean of the panels that are done, or what was reckoned.
 fn each<Q: Dimension + Copy>(done: &[(PanelLetter, Q)], reckoned: impl FnOnce() -> Fig<Q>) -> Fig<Q> {
     if done.is_empty() {
@@ -257,10 +183,6 @@ fn flux_left(s: &Solution) -> Fig<Mass> {
 /// What is needed beyond what lies in the shop.
 fn beyond(needed: Mass, at_hand: Mass) -> Mass {
     if at_hand < needed { needed - at_hand } else { Mass::from_si(0.0) }
-}
-
-fn hours_each(s: &Solution) -> Fig<Time> {
-    each(&s.inputs.of_panels(&HOURS_USED), || estimate(s))
 }
 
 /// What the list of the joints reads.
@@ -335,32 +257,6 @@ pub static FIGURES: &[Figure] = &[
         "{paint} × panels / {can}, rounded up",
         &[("paint", "absorber.paint"), ("can", "absorber.paint_can")],
     ),
-    Figure::new("absorber.hours_estimate", "hours for a harp, by the piece", Kind::Time, &ESTIMATE, |s, _| {
-        Ok(estimate(s)?.into())
-    })
-    .by(
-        "hours",
-        "holes × {hole} + {n} × {cut} + {places} × {joint} + metres × {bond} + {rest}",
-        &[
-            ("hole", "absorber.hole_time"),
-            ("n", "absorber.riser_count"),
-            ("cut", "absorber.cut_time"),
-            ("places", "absorber.filler_joints"),
-            ("joint", "absorber.joint_time"),
-            ("bond", "absorber.bond_time"),
-            ("rest", "absorber.other_time"),
-        ],
-    ),
-    Figure::new("absorber.hours_each", "hours for one more harp", Kind::Time, &HOURS, |s, _| Ok(hours_each(s)?.into()))
-        .by(
-            "used-so-far",
-            "mean of the panels that are done, else {reckoned}",
-            &[("reckoned", "absorber.hours_estimate")],
-        ),
-    Figure::new("absorber.hours_left", "hours for the remaining harps", Kind::Time, &HOURS, |s, _| {
-        Ok((hours_each(s)? * left(s, &s.inputs.of_panels(&HOURS_USED))).into())
-    })
-    .by("used-so-far", "{each} × panels without a reading", &[("each", "absorber.hours_each")]),
     Figure::new("absorber.solder_each", "solder for one more sheet", Kind::Mass, &SOLDER, |s, _| {
         Ok(solder_each(s)?.into())
     })

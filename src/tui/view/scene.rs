@@ -75,6 +75,12 @@ fn put(state: &State, shape: &Shape, dot: (f64, f64), column: f64, context: &mut
             outline((*x, *y), (*width, *height), dot, |points| stroke(*part, points, theme, context));
         }
         Shape::Line { part: Part::Dimension, from, to } => dimension(state, *from, *to, column, context),
+        Shape::Named { from, to, letter } => {
+            use_marker(theme, sign(Part::Dimension, (from.0 - to.0).abs() > (from.1 - to.1).abs()), context);
+            stroke(Part::Dimension, &[*from, *to], theme, context);
+            let middle = (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1));
+            context.print(middle.0, middle.1, letter.to_string());
+        }
         Shape::Line { part, from, to } => {
             use_marker(theme, sign(*part, true), context);
             stroke(*part, &[*from, *to], theme, context);
@@ -130,6 +136,7 @@ const fn sign(part: Part, lies: bool) -> char {
         Part::Sheet => '.',
         Part::Timber => '#',
         Part::Hole => 'o',
-        Part::Dimension => '-',
+        Part::Dimension if lies => '-',
+        Part::Dimension => ':',
     }
 }
