@@ -1,6 +1,7 @@
 //! The workbook on screen: key strings go through the real update, screens come out as text.
 
 mod bench;
+mod commissioning;
 mod day;
 mod harness;
 mod journeys;
@@ -8,6 +9,8 @@ mod keys;
 mod looks;
 mod monkey;
 mod orphans;
+mod out_of_order;
+mod pressure;
 mod sizes;
 mod variants;
 mod writing;
