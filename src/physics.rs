@@ -51,6 +51,7 @@ pub mod loss;
 pub mod mains;
 pub mod monthly;
 pub mod monthly_fraction;
+pub mod night;
 pub mod optics;
 pub mod panel_row;
 pub mod performance_point;

@@ -78,10 +78,11 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         safety::entries::office::ENTRIES,
         safety::entries::water::ENTRIES,
         commissioning::entries::ENTRIES,
-        commissioning::filling::ENTRIES,
+        commissioning::sensor::ENTRIES,
+        commissioning::filling::entries::ENTRIES,
         commissioning::comparison::ENTRIES,
         commissioning::control::ENTRIES,
-        commissioning::functional::ENTRIES,
+        commissioning::functional::entries::ENTRIES,
         commissioning::log_entries::ENTRIES,
         commissioning::upkeep::ENTRIES,
     ]
@@ -141,9 +142,11 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         safety::relief::FIGURES,
         safety::season::FIGURES,
         commissioning::rows::FIGURES,
+        commissioning::rules::FIGURES,
         commissioning::filling::FIGURES,
         commissioning::comparison::FIGURES,
         commissioning::control::FIGURES,
+        commissioning::night::FIGURES,
         commissioning::functional::FIGURES,
         commissioning::log_rows::FIGURES,
         commissioning::upkeep::FIGURES,
@@ -222,7 +225,7 @@ static STEPS: LazyLock<Vec<&'static Step>> = LazyLock::new(|| {
         plumbing::steps::STEPS,
         safety::steps::STEPS,
         commissioning::steps::STEPS,
-        commissioning::functional::STEPS,
+        commissioning::functional::steps::STEPS,
         commissioning::steps::LAST,
     ]
     .into_iter()
@@ -291,6 +294,14 @@ pub fn is_measurable(id: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn no_check_is_called_like_a_step_and_a_firm_order_is_an_order() {
+        for step in steps() {
+            assert!(check(step.id).is_none(), "{}", step.id);
+            assert!(step.firm.iter().all(|id| step.after.contains(id)), "{}", step.id);
+        }
+    }
 
     #[test]
     fn keys_of_an_axis_are_taken_as_written_or_not_at_all() {

@@ -1,5 +1,7 @@
 //! The program itself, run as a user or a script would run it, without a terminal.
 
+mod commissioning;
+
 use std::fs;
 use std::io::Read;
 use std::path::{Path, PathBuf};

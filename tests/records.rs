@@ -1,5 +1,6 @@
 //! Readings, overrulings and sign-offs, through the open project in memory.
 
+mod out_of_order;
 mod readings;
 mod sign_offs;
 

@@ -2,6 +2,7 @@
 
 mod bench;
 mod cautions;
+mod commissioning;
 mod day;
 mod harness;
 mod journeys;
@@ -9,6 +10,8 @@ mod keys;
 mod looks;
 mod monkey;
 mod orphans;
+mod out_of_order;
+mod pressure;
 mod sizes;
 mod variants;
 mod writing;

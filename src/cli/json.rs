@@ -130,10 +130,20 @@ struct StepJson {
     waits_for: Vec<String>,
     held_by: Vec<&'static str>,
     stale: Vec<StaleJson>,
+    out_of_order: Vec<OutOfOrderJson>,
     by: Option<String>,
     read_back_by: Option<String>,
     date: Option<String>,
     evidence: Option<String>,
+}
+
+#[derive(Serialize)]
+struct OutOfOrderJson {
+    date: String,
+    by: Vec<String>,
+    licensed: String,
+    reason: String,
+    skips: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -285,6 +295,16 @@ fn check_json(evaluation: &Evaluation, judged: &Judged, system: System) -> Check
     }
 }
 
+fn out_of_order_json(record: &crate::model::Override) -> OutOfOrderJson {
+    OutOfOrderJson {
+        date: record.date.to_string(),
+        by: record.by.iter().map(|name| clean(name)).collect(),
+        licensed: clean(&record.licensed),
+        reason: clean(&record.reason),
+        skips: record.skips.iter().map(ToString::to_string).collect(),
+    }
+}
+
 fn step_json(evaluation: &Evaluation, state: &StepState, system: System) -> StepJson {
     let step = state.step;
     let panel = state.address.panel;
@@ -324,6 +344,7 @@ fn step_json(evaluation: &Evaluation, state: &StepState, system: System) -> Step
         waits_for,
         held_by,
         stale,
+        out_of_order: state.out_of_order.iter().map(out_of_order_json).collect(),
         by: signed.map(|record| clean(&record.by)),
         read_back_by: signed.map(|record| clean(&record.read_back_by)).filter(|name| !name.is_empty()),
         date: signed.map(|record| record.date.to_string()),

@@ -47,7 +47,12 @@ fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> String {
                 let note = if overruled { ", overruled in writing" } else { "" };
                 format!("{word}{note}: {words} ({id})")
             }
-            Line::Step(words, id) => format!("{}: {words} ({id})", standing(evaluation, id)),
+            Line::Step(words, id) => {
+                let reasons = evaluation.steps.iter().filter(|state| state.address.id == *id);
+                let note =
+                    if reasons.flat_map(|state| &state.out_of_order).next().is_some() { ", out of order" } else { "" };
+                format!("{}{note}: {words} ({id})", standing(evaluation, id))
+            }
         };
         page.fact(2, &format!("{}. {text}", number + 1));
     }

@@ -125,6 +125,12 @@ pub fn put_step(page: &mut Page, evaluation: &Evaluation, state: &StepState, sys
     let title = evaluation.fill(state.step.title, state.address.panel, system);
     let panel = state.address.panel.map_or_else(String::new, |panel| format!("panel {panel}: "));
     page.fact(2, &format!("{}: {panel}{title} ({})", state.standing.word(), state.address));
+    for record in &state.out_of_order {
+        let by = record.by.iter().map(|name| clean(name)).collect::<Vec<_>>().join(" and ");
+        let skips: Vec<String> = record.skips.iter().map(ToString::to_string).collect();
+        let reason = clean(&record.reason);
+        page.fact(4, &format!("Out of order {} by {by}, before {}: {reason}", record.date, skips.join(", ")));
+    }
     match &state.standing {
         Standing::Done(sign_off) => {
             page.fact(4, &format!("Signed {} by {}", sign_off.date, clean(&sign_off.by)));

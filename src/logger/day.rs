@@ -3,11 +3,13 @@
 use super::channel::{CHANNELS, Cells, Channel};
 use super::clean::{clean, pump_runs};
 use super::faults::{Faults, Gap};
+use super::spell::{Spell, spells};
 use super::window::{HourLog, Window, steady};
 
 /// Quarter hours of a day.
 pub const QUARTERS: usize = 96;
-const QUARTER: f64 = 900.0;
+/// A quarter hour, s.
+pub(super) const QUARTER: f64 = 900.0;
 const DAY: f64 = 86_400.0;
 /// Steps after which a stretch without rows is a gap (project rule).
 pub(super) const GAP_STEPS: f64 = 3.0;
@@ -53,6 +55,8 @@ pub struct DayLog {
     pub hottest_panel: Option<f64>,
     /// Highest pressure, Pa.
     pub highest_pressure: Option<f64>,
+    /// The quarter hours in which liquid was moved.
+    pub spells: Vec<Spell>,
 }
 
 impl DayLog {
@@ -78,6 +82,7 @@ impl DayLog {
         self.starts += other.starts;
         self.hottest_panel = higher(self.hottest_panel, other.hottest_panel);
         self.highest_pressure = higher(self.highest_pressure, other.highest_pressure);
+        self.spells.extend(&other.spells);
         for (own, more) in self.covered.iter_mut().zip(&other.covered) {
             *own = own.saturating_add(*more);
         }
@@ -160,6 +165,7 @@ fn sums(rows: &[Row], start: f64, step: f64) -> DayLog {
         starts: 0,
         hottest_panel: None,
         highest_pressure: None,
+        spells: spells(rows, start, step),
     };
     let [mut heat, mut flow, mut warm, mut sun, mut pump, mut whole] = std::array::from_fn(|_| Integral::new(step));
     let (mut warmth, mut moment, mut ran) = (0.0, 0.0, None);

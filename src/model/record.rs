@@ -50,10 +50,10 @@ pub struct SignOff {
     pub withdrawn: Option<String>,
 }
 
-/// A check's stop overruled, in writing.
+/// A check's stop overruled in writing, or a step let come before others that it waits for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Override {
-    /// The check, and the panel if it is meant for one only.
+    /// The check, and the panel if it is meant for one only; or the step on its panel.
     pub of: Address,
     /// The record's key in the file.
     pub key: String,
@@ -67,6 +67,8 @@ pub struct Override {
     pub licensed: String,
     /// The entries it relied on, as they were typed.
     pub saw: BTreeMap<String, String>,
+    /// Of a step: the steps that it comes before, though they come first.
+    pub skips: Vec<Address>,
 }
 
 /// Words pinned to anything with an id.

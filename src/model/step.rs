@@ -55,6 +55,8 @@ pub struct Step {
     pub evidence: Evidence,
     /// Steps that must be done first.
     pub after: &'static [&'static str],
+    /// Those of them that nothing lets come later: the order itself protects somebody.
+    pub firm: &'static [&'static str],
     /// The entries it relies on: when one changes, the sign-off is stale.
     pub relies: &'static [&'static str],
     /// Checks whose stop blocks it.
@@ -80,6 +82,7 @@ impl Step {
             detail: "",
             evidence: Evidence::Tick,
             after: &[],
+            firm: &[],
             relies: &[],
             held_by: &[],
             cautions: &[],
@@ -114,6 +117,13 @@ impl Step {
     #[must_use]
     pub const fn after(mut self, steps: &'static [&'static str]) -> Self {
         self.after = steps;
+        self
+    }
+
+    /// Names those of the steps before it that no written reason lets come later.
+    #[must_use]
+    pub const fn firmly_after(mut self, steps: &'static [&'static str]) -> Self {
+        self.firm = steps;
         self
     }
 

@@ -189,6 +189,17 @@ pub struct Beta {
 }
 
 impl Beta {
+    /// The two numbers of a sheet from the resistances at 25 and 85 °C: B = ln(R₂₅/R₈₅)/(1/298.15 − 1/358.15).
+    pub fn between_25_and_85(
+        at_25_celsius: ElectricalResistance,
+        at_85_celsius: ElectricalResistance,
+    ) -> Result<Self, DomainError> {
+        let cold = positive("resistance at 25 °C", at_25_celsius.si())?;
+        let warm = positive("resistance at 85 °C", at_85_celsius.si())?;
+        let span = 1.0 / (ZERO_CELSIUS + 25.0) - 1.0 / (ZERO_CELSIUS + 85.0);
+        Ok(Self { at_25_celsius, beta: positive("beta", (cold / warm).ln() / span)? })
+    }
+
     /// Temperature by the rougher two-point equation, 1/T = 1/298.15 + ln(R/R₂₅)/B.
     ///
     /// Off by +0.7 K at 0 °C, −0.3 at 60, +0.3 at 100, +0.8 at 120 and +2.0 at 150 °C for the common curve.

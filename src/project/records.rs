@@ -132,7 +132,7 @@ fn text_of(literal: &Literal) -> String {
 const RECORDS: [&str; 4] = ["reading", "sign_off", "override", "note"];
 const READING_FIELDS: &[&str] = &["value", "by", "instrument", "note", "withdrawn"];
 const SIGN_OFF_FIELDS: &[&str] = &["by", "read_back_by", "evidence", "saw", "withdrawn"];
-const OVERRIDE_FIELDS: &[&str] = &["reason", "by", "licensed", "saw"];
+const OVERRIDE_FIELDS: &[&str] = &["reason", "by", "licensed", "saw", "skips"];
 const NOTE_FIELDS: &[&str] = &["by", "text", "file", "sha256"];
 const LOG_FIELDS: &[&str] = &["sort", "of", "time", "by", "text"];
 
@@ -199,6 +199,9 @@ impl RecordReader<'_> {
         let (sort, known, per_panel) = match table.sort {
             "reading" => ("entry or figure", stage::is_measurable(&of.id), entry_scope(&of.id)),
             "sign_off" => ("step", stage::step(&of.id).is_some(), stage::step(&of.id).map(|step| step.per_panel)),
+            "override" if stage::step(&of.id).is_some() => {
+                ("step", true, stage::step(&of.id).map(|step| step.per_panel))
+            }
             "override" => ("check", stage::check(&of.id).is_some(), None),
             _ => return Some(of),
         };
@@ -261,6 +264,10 @@ impl RecordReader<'_> {
         if table.text("reason").trim().is_empty() {
             return self.problem(table.span.clone(), Fault::NoField("reason"));
         }
+        if stage::step(&of.id).is_some() && table.leaf("skips").is_none() {
+            return self.problem(table.span.clone(), Fault::NoField("skips"));
+        }
+        let skips = self.skipped(table);
         self.records.overrides.push(Override {
             of,
             key: table.key.to_owned(),
@@ -269,7 +276,15 @@ impl RecordReader<'_> {
             by: table.list("by"),
             licensed: table.text("licensed"),
             saw: table.saw(),
+            skips,
         });
+    }
+
+    /// The steps that an override lets come later.
+    fn skipped(&mut self, table: &Table<'_>) -> Vec<Address> {
+        let Some(leaf) = table.leaf("skips") else { return Vec::new() };
+        let named = table.list("skips");
+        named.iter().filter_map(|typed| self.step_named(leaf, typed)).collect()
     }
 
     fn note(&mut self, table: &Table<'_>, of: Address, date: Date) {
@@ -280,13 +295,13 @@ impl RecordReader<'_> {
 
     fn log(&mut self, table: &Table<'_>, date: Date) {
         let (sort, by, text) = (table.text("sort"), table.text("by"), table.text("text"));
-        let of = table.leaf("of").and_then(|leaf| self.worked_on(leaf, &table.text("of")));
+        let of = table.leaf("of").and_then(|leaf| self.step_named(leaf, &table.text("of")));
         let time = table.leaf("time").and_then(|leaf| self.time(leaf, &table.text("time")));
         self.records.log.push(LogEntry { key: table.key.to_owned(), date, sort, of, time, by, text });
     }
 
-    /// The step that hours of work went into.
-    fn worked_on(&mut self, leaf: &Leaf, typed: &str) -> Option<Address> {
+    /// The step that a field names.
+    fn step_named(&mut self, leaf: &Leaf, typed: &str) -> Option<Address> {
         let known = Address::parse(typed).filter(|of| stage::step(&of.id).is_some());
         if known.is_none() {
             let hint = nearest_subject("sign_off", typed);

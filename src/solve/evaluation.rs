@@ -90,9 +90,11 @@ pub fn solve(inputs: Inputs, world: &World, studies: &Studies, earlier: Option<&
     let timber_box = enclosure::timber::timber_box(&inputs, &harp);
     let absorber = absorber::solve(&inputs, &site, harp, &timber_box);
     let enclosure = enclosure::solve(&inputs, &absorber, timber_box);
-    let plumbing = plumbing::solve(&inputs, &site, &absorber, &enclosure);
+    // What was measured may stand for the drawn panel in the year, so the log comes before the loop.
+    let logged = commissioning::logged::solve(&inputs, world, &absorber);
+    let plumbing = plumbing::solve(&inputs, &site, &absorber, &enclosure, &logged.fitted);
     let safety = safety::solve(&inputs, &site, &absorber, &plumbing);
-    let commissioning = commissioning::solve(&inputs, world, &absorber, &plumbing);
+    let commissioning = commissioning::solve(&inputs, &absorber, &plumbing, logged);
     let mut solution = Solution {
         inputs,
         solver: solve,
@@ -168,6 +170,7 @@ impl Evaluation {
         let count = match axis {
             Axis::Celsius => return commissioning::sensor::TABLE.iter().map(ToString::to_string).collect(),
             Axis::Material => return self.drawn.bill.lines.iter().map(|line| line.key.clone()).collect(),
+            Axis::TestRule => return commissioning::rules::keys(),
             Axis::Case => return plumbing::money::CASES.map(str::to_owned).to_vec(),
             Axis::Link => return enclosure::chain::links(&self.drawn).map(str::to_owned).to_vec(),
             Axis::Mount => enclosure::rack::mounts(&self.drawn).map_or(0, |mounts| mounts.positions.len()),

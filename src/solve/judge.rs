@@ -105,7 +105,7 @@ fn is_valid(check: &Check, record: &Override, stopped: &Solution) -> bool {
 }
 
 /// A name by which the same person is recognised.
-fn person(name: &str) -> String {
+pub(super) fn person(name: &str) -> String {
     name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
 }
 

@@ -1,7 +1,9 @@
 //! The state of every step: done, stale, open, waiting, held.
+//!
+//! A step waits for the steps before it, unless two people have written down why it may come before some of them.
 
-use crate::model::{Address, Entries, PanelLetter, Records, SignOff, Step};
-use crate::solve::judge::Judged;
+use crate::model::{Address, Entries, Override, PanelLetter, Records, SignOff, Step};
+use crate::solve::judge::{Judged, person};
 use crate::stage;
 
 /// One entry that is no longer as it was when the step was signed.
@@ -52,6 +54,8 @@ pub struct StepState {
     pub step: &'static Step,
     /// How far it is.
     pub standing: Standing,
+    /// Why it may come, or came, before others: the written reasons that count, the last one first.
+    pub out_of_order: Vec<Override>,
 }
 
 /// The state of all steps, in the order of the stages, panel by panel where a step is done for each.
@@ -60,7 +64,8 @@ pub fn progress(records: &Records, entries: &Entries, panels: &[PanelLetter], ve
     for step in stage::steps() {
         for address in addresses(step, panels) {
             let standing = standing(step, &address, records, entries, panels, verdicts);
-            states.push(StepState { address, step, standing });
+            let out_of_order = out_of_order(step, &address, records).into_iter().cloned().collect();
+            states.push(StepState { address, step, standing, out_of_order });
         }
     }
     states
@@ -109,13 +114,30 @@ pub fn held(step: &Step, address: &Address, verdicts: &[Judged]) -> Vec<&'static
         .collect()
 }
 
-/// The steps that come first and are not signed.
+/// The written reasons that let a step come before others and count: two people, the licensed one among them where the
+/// step is licensed work (the rule for overruling a stop, taken over for the order).
+fn out_of_order<'a>(step: &Step, address: &Address, records: &'a Records) -> Vec<&'a Override> {
+    let counts = |record: &Override| {
+        let mut names: Vec<String> =
+            record.by.iter().map(|name| person(name)).filter(|name| !name.is_empty()).collect();
+        names.sort();
+        names.dedup();
+        names.len() >= 2 && (!step.licensed || names.contains(&person(&record.licensed)))
+    };
+    records.overrulings(&address.id, address.panel).into_iter().filter(|record| counts(record)).collect()
+}
+
+/// The steps that come first and are not signed, less those that a written reason lets come later.
 pub fn comes_first(step: &Step, address: &Address, records: &Records, panels: &[PanelLetter]) -> Vec<Address> {
+    let reasons = out_of_order(step, address, records);
+    let may_come_later = |before: &Address| {
+        !step.firm.contains(&before.id.as_str()) && reasons.iter().any(|record| record.skips.contains(before))
+    };
     step.after
         .iter()
         .filter_map(|id| stage::step(id))
         .flat_map(|before| required(before, address, panels))
-        .filter(|before| records.sign_off(before).is_none())
+        .filter(|before| records.sign_off(before).is_none() && !may_come_later(before))
         .collect()
 }
 

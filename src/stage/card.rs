@@ -4,8 +4,8 @@
 
 use std::sync::LazyLock;
 
-use super::{Axis, absorber, commissioning, enclosure, plumbing};
-use crate::model::Stage;
+use super::{Axis, absorber, commissioning, enclosure, entry, plumbing};
+use crate::model::{EntrySpec, Role, Stage};
 
 /// One figure on a card.
 #[derive(Debug)]
@@ -20,6 +20,8 @@ pub struct CardFigure {
     pub datum: &'static str,
     /// Whether it is a time that a clock on the card can count down.
     pub timed: bool,
+    /// The reading that the clock's time becomes; empty where it is not kept.
+    pub keeps: &'static str,
 }
 
 /// One card.
@@ -43,7 +45,7 @@ pub struct Card {
 
 /// A figure under its own label, without tolerance or datum.
 pub const fn shown(id: &'static str) -> CardFigure {
-    CardFigure { id, label: "", tolerance: "", datum: "", timed: false }
+    CardFigure { id, label: "", tolerance: "", datum: "", timed: false, keeps: "" }
 }
 
 impl CardFigure {
@@ -74,6 +76,19 @@ impl CardFigure {
         self.timed = true;
         self
     }
+
+    /// Keeps the time that the clock ran as a reading of this entry.
+    #[must_use]
+    pub const fn keeping(mut self, reading: &'static str) -> Self {
+        self.keeps = reading;
+        self
+    }
+
+    /// The entry that a reading taken at this figure is of; none where the figure is not measured.
+    pub fn reads(&self) -> Option<&'static EntrySpec> {
+        let id = if self.keeps.is_empty() { self.id } else { self.keeps };
+        entry(id).filter(|spec| spec.role == Role::Measure)
+    }
 }
 
 static CARDS: LazyLock<Vec<&'static Card>> = LazyLock::new(|| {
@@ -101,7 +116,7 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::*;
-    use crate::stage::{entry, figure, step};
+    use crate::stage::{figure, step};
 
     #[test]
     fn cards_name_declared_figures_and_steps_and_hold_nine_at_most() {
@@ -113,6 +128,7 @@ mod tests {
                 let axis = figure(shown.id).and_then(|(figure, _)| figure.axis);
                 assert!(axis.is_none() || axis == card.axis, "{} of {} runs over another axis", shown.id, card.id);
                 assert!(figure(shown.id).is_some() || entry(shown.id).is_some(), "{} of {}", shown.id, card.id);
+                assert!(shown.keeps.is_empty() || shown.reads().is_some(), "{} of {}", shown.keeps, card.id);
             }
             for id in card.steps {
                 assert!(step(id).is_some(), "{id} of {}", card.id);

@@ -8,6 +8,7 @@ pub mod checks;
 pub mod comparison;
 pub mod control;
 pub mod entries;
+pub mod expected;
 pub mod filling;
 pub mod functional;
 pub mod log;
@@ -16,16 +17,19 @@ pub mod log_entries;
 pub mod log_rows;
 pub mod logged;
 pub mod methods;
+pub mod night;
 pub mod performance;
+pub mod pictures;
 pub mod procedures;
 pub mod proof;
 pub mod rows;
+pub mod rules;
 pub mod sensor;
 pub mod steps;
 pub mod trouble;
 pub mod upkeep;
 
-use super::{Group, World, absorber, plumbing};
+use super::{Group, absorber, plumbing};
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::flow_measurement::{Bucket, Catch};
 use crate::physics::pressure_test::TestPressure;
@@ -116,7 +120,15 @@ pub static LOOP_TEST: Group = Group {
 };
 
 /// The type of the sensors.
-pub static SENSOR_TYPE: Group = Group { name: "sensor type", entries: &["commissioning.sensor_type"], groups: &[] };
+pub static SENSOR_TYPE: Group = Group {
+    name: "sensor type",
+    entries: &[
+        "commissioning.sensor_type",
+        "commissioning.curve_point.*.temperature",
+        "commissioning.curve_point.*.resistance",
+    ],
+    groups: &[],
+};
 
 /// What the panel's sensor says.
 pub static SENSOR: Group =
@@ -130,7 +142,12 @@ pub static FLOW: Group = Group {
 };
 
 /// Solves the stage.
-pub fn solve(inputs: &Inputs, world: &World, absorber: &absorber::Results, plumbing: &plumbing::Results) -> Results {
+pub fn solve(
+    inputs: &Inputs,
+    absorber: &absorber::Results,
+    plumbing: &plumbing::Results,
+    logged: logged::Logged,
+) -> Results {
     let test_pressure = proof::test_pressure(inputs);
     let gauge_target = test_pressure.clone().and_then(|test| proof::gauge_target(inputs, test.pressure));
     let panel_target = test_pressure.clone().map(|test| test.pressure);
@@ -140,7 +157,7 @@ pub fn solve(inputs: &Inputs, world: &World, absorber: &absorber::Results, plumb
         sensor: sensor::panel(inputs),
         flow: flow(inputs),
         drains: plumbing.contents.clone().map(|contents| contents.drains),
-        logged: logged::solve(inputs, world, absorber),
+        logged,
         test_pressure,
         gauge_target,
     }

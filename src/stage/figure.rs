@@ -86,6 +86,8 @@ pub enum Axis {
     Material,
     /// The mounts along a rail, keys from `1`.
     Mount,
+    /// Published rules of pressure tests, by their names.
+    TestRule,
     /// The cases of money and carbon: `poor`, `likely`, `good`.
     Case,
     /// The links from the glass to rafter or soil, by their names.
@@ -95,12 +97,12 @@ pub enum Axis {
 impl Axis {
     /// Whether a key can stand on this axis at all; how many there are depends on the project.
     pub fn takes(self, key: &str) -> bool {
-        if matches!(self, Self::Material | Self::Link | Self::Case) {
+        if matches!(self, Self::Material | Self::Link | Self::Case | Self::TestRule) {
             return !key.is_empty();
         }
         let number: Option<i32> = key.parse().ok().filter(|number: &i32| number.to_string() == key);
         number.is_some_and(|number| match self {
-            Self::Celsius | Self::Material | Self::Link | Self::Case => true,
+            Self::Celsius | Self::Material | Self::Link | Self::Case | Self::TestRule => true,
             Self::Month => (1..=12).contains(&number),
             Self::LogDay | Self::Point | Self::Upkeep => number > 0,
             Self::Hole

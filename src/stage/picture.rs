@@ -1,7 +1,7 @@
 //! The pictures that a stage declares, by title, with a few words below. How they are painted is for a face.
 
 use super::enclosure::{drawing, sheets::Material};
-use super::{Solution, absorber, enclosure, plumbing, site};
+use super::{Solution, absorber, commissioning, enclosure, plumbing, site};
 use crate::model::scene::Scene;
 use crate::model::{Chart, Fig, Stage};
 
@@ -205,6 +205,25 @@ static ENCLOSURE: [Picture; 8] = [
     },
 ];
 
+static COMMISSIONING: [Picture; 2] = [
+    Picture {
+        title: "efficiency points beside both lines",
+        draw: |s| commissioning::pictures::efficiency(s).map(Drawing::Chart),
+        caption: &[
+            "Measured gain {commissioning.eta0} ± {commissioning.eta0_doubt}, loss {commissioning.loss} ± \
+             {commissioning.loss_doubt}.",
+            "{commissioning.agreement}.",
+        ],
+    },
+    Picture {
+        title: "heat of each day beside what was expected",
+        draw: |s| commissioning::pictures::days(s).map(Drawing::Chart),
+        caption: &[
+            "{commissioning.log_days} days count; they brought {commissioning.log_share} of what was expected of the drawing.",
+        ],
+    },
+];
+
 /// The pictures of a stage, in the order in which they are leafed through.
 pub fn of(stage: Stage) -> &'static [Picture] {
     match stage {
@@ -212,6 +231,7 @@ pub fn of(stage: Stage) -> &'static [Picture] {
         Stage::Absorber => &ABSORBER,
         Stage::Plumbing => &PLUMBING,
         Stage::Enclosure => &ENCLOSURE,
-        _ => &[],
+        Stage::Commissioning => &COMMISSIONING,
+        Stage::Safety => &[],
     }
 }

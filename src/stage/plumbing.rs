@@ -32,6 +32,8 @@ pub mod walk;
 pub mod working;
 pub mod year;
 
+use super::commissioning::logged;
+use super::commissioning::performance::Fitted;
 use super::{Group, absorber, enclosure, site};
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::exchanger::CollectorExchanger;
@@ -137,7 +139,7 @@ pub static LINE: Group = Group {
         "plumbing.fitted_gain",
         "plumbing.fitted_loss",
     ],
-    groups: &[&absorber::HEAT, &LIQUID],
+    groups: &[&absorber::HEAT, &LIQUID, &logged::FIT],
 };
 
 /// The year by the monthly correlation.
@@ -153,8 +155,9 @@ pub fn solve(
     site: &site::Results,
     absorber: &absorber::Results,
     enclosure: &enclosure::Results,
+    fitted: &Fig<Fitted>,
 ) -> Results {
-    let (line, load) = (line(inputs, absorber), load::load(inputs, &site.mains));
+    let (line, load) = (line(inputs, absorber, fitted), load::load(inputs, &site.mains));
     let row = circuit::row(inputs, &enclosure.timber_box);
     let fluid = fluid(inputs);
     let storage = circuit::outside_area(inputs, &enclosure.timber_box)
@@ -216,15 +219,27 @@ fn litres_per_area(tank: crate::units::si::Volume, area: Area) -> Ratio {
     Ratio::from_si(tank.si() * 1e3 / area.si())
 }
 
-fn line(inputs: &Inputs, absorber: &absorber::Results) -> Fig<CollectorLine> {
+/// F_R(τα) and F_R U_L of the panels as measured, where the year is to use them; none where it uses the drawing.
+pub fn measured_panel(inputs: &Inputs, fitted: &Fig<Fitted>) -> Fig<Option<(f64, HeatTransfer)>> {
+    match inputs.get(&e::YEAR_PANEL)? {
+        YearPanel::Computed => Ok(None),
+        YearPanel::Fitted => Ok(Some((inputs.get(&e::FITTED_GAIN)?.si(), inputs.get(&e::FITTED_LOSS)?))),
+        YearPanel::Log => {
+            let (gain, loss) = fitted.clone()?.at_inlet();
+            Ok(Some((gain.si(), loss)))
+        }
+    }
+}
+
+fn line(inputs: &Inputs, absorber: &absorber::Results, fitted: &Fig<Fitted>) -> Fig<CollectorLine> {
     let count = panel_count(inputs)? as f64;
     let collector = absorber.collector.as_ref().map_err(Clone::clone)?;
     let point = &absorber.heat.as_ref().map_err(Clone::clone)?.point;
     let area = collector.absorber_area() * count;
     let no_sun = || Why::out_of_range("the working point has no sun");
-    let (optical_gain, loss) = match inputs.get(&e::YEAR_PANEL)? {
-        YearPanel::Computed => (point.optical_gain().ok_or_else(no_sun)?, point.inlet_loss()),
-        YearPanel::Fitted => (inputs.get(&e::FITTED_GAIN)?.si(), inputs.get(&e::FITTED_LOSS)?),
+    let (optical_gain, loss) = match measured_panel(inputs, fitted)? {
+        Some(measured) => measured,
+        None => (point.optical_gain().ok_or_else(no_sun)?, point.inlet_loss()),
     };
     let rate = point.conditions.mass_flow.si() * count * point.properties.specific_heat;
     let exchanger_factor = match effectiveness(inputs)? {

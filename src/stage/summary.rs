@@ -45,6 +45,13 @@ static ENCLOSURE: [Answer; 4] = [
     answer("mass", "{enclosure.mass_dry} dry, {enclosure.people} people"),
 ];
 
+static COMMISSIONING: [Answer; 4] = [
+    answer("proofs", "panel: {commissioning.panel_result}; loop: {commissioning.loop_result}"),
+    answer("flow", "{commissioning.flow} of {plumbing.flow}; {commissioning.drain_expected} must drain"),
+    answer("measured", "{commissioning.agreement}"),
+    answer("due", "{commissioning.due}"),
+];
+
 /// The summary of a stage; empty where there is none.
 pub fn of(stage: Stage) -> &'static [Answer] {
     match stage {
@@ -52,7 +59,8 @@ pub fn of(stage: Stage) -> &'static [Answer] {
         Stage::Absorber => &ABSORBER,
         Stage::Plumbing => &PLUMBING,
         Stage::Enclosure => &ENCLOSURE,
-        _ => &[],
+        Stage::Commissioning => &COMMISSIONING,
+        Stage::Safety => &[],
     }
 }
 

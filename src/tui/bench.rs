@@ -34,13 +34,22 @@ pub struct Bench {
 pub struct Clock {
     /// The figure whose time it counts.
     pub id: &'static str,
-    /// When it is over, since the session began.
+    /// When it began and when it is over, since the session began.
+    pub began: Duration,
     pub ends: Duration,
     /// Whether the end was told.
     pub is_told: bool,
 }
 
 impl Clock {
+    /// How long it has run, over its end as well, in whole minutes; in seconds below two minutes.
+    pub fn ran(&self, now: Duration) -> String {
+        match now.saturating_sub(self.began).as_secs() {
+            seconds @ 0..120 => format!("{seconds} s"),
+            seconds => format!("{} min", seconds / 60),
+        }
+    }
+
     /// What is left; nothing once it is over.
     pub fn left(&self, now: Duration) -> Duration {
         self.ends.saturating_sub(now)
@@ -166,10 +175,12 @@ mod tests {
 
     #[test]
     fn a_clock_counts_down_to_nothing_and_no_further() {
-        let clock = Clock { id: "", ends: Duration::from_mins(62), is_told: false };
+        let clock = Clock { id: "", began: Duration::ZERO, ends: Duration::from_mins(62), is_told: false };
         assert_eq!(clock.text(Duration::ZERO), "1:02:00");
         assert_eq!(clock.text(Duration::from_millis(3_718_500)), "0:02");
         assert_eq!(clock.text(Duration::from_secs(4000)), "0:00");
+        assert_eq!(clock.ran(Duration::from_secs(4000)), "66 min");
+        assert_eq!(clock.ran(Duration::from_millis(59_900)), "59 s");
     }
 
     #[test]

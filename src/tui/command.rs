@@ -158,13 +158,20 @@ pub static COMMANDS: &[Command] = &[
         "tick",
         "tick the card's step; a dangerous one asks who read it back, a done one whether to take it back",
     ),
+    command(
+        Act::Record,
+        BENCH,
+        &[Key::Char('r')],
+        "record",
+        "record a reading of the figure in the large type, or of the next one that is measured",
+    ),
+    command(Act::Clock, BENCH, &[Key::Char('t')], "clock", "start or stop the clock that counts a time of the card"),
     command(Act::NextCard, BENCH, &[Key::Right], "next card", "next card, from stage to stage"),
     command(Act::PreviousCard, BENCH, &[Key::Left], "card before", "card before").quiet(),
     command(Act::Down, BENCH, &[Key::Down], "onward", "next hole, riser or part; without such rows the next figure"),
     command(Act::Up, BENCH, &[Key::Up], "back one", "hole, riser or part before; without such rows the figure before")
         .quiet(),
     command(Act::NextFigure, BENCH, &[Key::Tab], "next figure", "put the next figure of the card into the large type"),
-    command(Act::Clock, BENCH, &[Key::Char('t')], "clock", "start or stop the clock that counts a time of the card"),
     command(Act::Open, PAGE, &[Key::Enter], "open", "act on the line: edit, explain, read a check, sign a step off"),
     command(
         Act::Explain,

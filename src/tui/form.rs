@@ -13,6 +13,8 @@ pub enum Purpose {
     Set(String),
     /// A reading of an entry, perhaps on a panel.
     Reading(String),
+    /// A reading at the bench, of an entry of the card on the panel that is worked on.
+    ReadingHere(Address),
     /// A step is signed off.
     SignOff(Address),
     /// A sign-off is taken back.
@@ -209,6 +211,13 @@ impl Form {
     #[must_use]
     pub fn at_first_gap(mut self) -> Self {
         self.at = self.fields.iter().position(|field| field.value().is_empty()).unwrap_or(0);
+        self
+    }
+
+    /// Begins at its first field that is empty, at the last one if none is.
+    #[must_use]
+    pub fn at_first_gap_or_last(mut self) -> Self {
+        self.at = self.fields.iter().position(|field| field.value().is_empty()).unwrap_or(self.fields.len() - 1);
         self
     }
 

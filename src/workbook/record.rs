@@ -5,6 +5,7 @@ use super::change::{Change, ChangeError, free_key};
 use crate::model::{Address, PanelLetter, Verdict};
 use crate::project::edit::{self, EditError, Written};
 use crate::project::store;
+use crate::solve::progress::Standing;
 use crate::stage::{self, Severity};
 use crate::units::{self, Kind};
 
@@ -19,7 +20,7 @@ pub struct NewNote {
     pub file: String,
 }
 
-/// A stop to be overruled.
+/// A stop to be overruled, or an order to be departed from.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct NewOverruling {
     /// Why.
@@ -38,6 +39,22 @@ fn not_yet(reason: impl Into<String>) -> ChangeError {
 
 fn text(words: &str) -> Written {
     Written::Text(words.trim().to_owned())
+}
+
+/// Whether a reason is given and two people decide, one of them licensed where that is wanted.
+fn decided(new: &NewOverruling, licensed: bool) -> Result<(), ChangeError> {
+    let same = |a: &str, b: &str| a.trim().to_lowercase() == b.trim().to_lowercase();
+    if new.reason.trim().is_empty() {
+        return Err(not_yet("write down why the work may go on"));
+    }
+    if new.by.trim().is_empty() || new.second.trim().is_empty() || same(&new.by, &new.second) {
+        return Err(not_yet("two people decide this together; give both names"));
+    }
+    let is_one_of_them = same(&new.licensed, &new.by) || same(&new.licensed, &new.second);
+    if licensed && !is_one_of_them {
+        return Err(not_yet("one of the two must be the licensed person; say who"));
+    }
+    Ok(())
 }
 
 impl Workbook {
@@ -91,23 +108,13 @@ impl Workbook {
     pub fn overrule(&mut self, of: &Address, new: &NewOverruling) -> Result<(), ChangeError> {
         let check = stage::check(&of.id).ok_or_else(|| EditError::Unknown(of.id.clone()))?;
         let stopped = self.evaluation.verdicts.iter().any(|judged| judged.check.id == of.id && judged.blocks());
-        let same = |a: &str, b: &str| a.trim().to_lowercase() == b.trim().to_lowercase();
         if !check.can_be_overruled {
             return Err(not_yet("this stop cannot be overruled; do what the check says"));
         }
         if !stopped {
             return Err(not_yet(format!("this check says no {} that holds anything", Verdict::Stop)));
         }
-        if new.reason.trim().is_empty() {
-            return Err(not_yet("write down why the work may go on"));
-        }
-        if new.by.trim().is_empty() || new.second.trim().is_empty() || same(&new.by, &new.second) {
-            return Err(not_yet("two people decide this together; give both names"));
-        }
-        let is_one_of_them = same(&new.licensed, &new.by) || same(&new.licensed, &new.second);
-        if check.severity == Severity::Deadly && !is_one_of_them {
-            return Err(not_yet("this can kill: one of the two must be the licensed person; say who"));
-        }
+        decided(new, check.severity == Severity::Deadly)?;
         let inputs = &self.evaluation.solution(of.panel).inputs;
         let saw = check.depends().into_iter().flat_map(|id| inputs.typed_like(id));
         let saw = saw.map(|(id, typed)| (id.to_owned(), typed.to_owned())).collect();
@@ -120,6 +127,34 @@ impl Workbook {
         ];
         let splice = edit::add_table(&self.text, &self.project, &["override", &of.to_string(), &key], &fields)?;
         self.make(Change { label: format!("{} overruled", check.label), splices: vec![splice] })
+    }
+
+    /// Lets a step come before those that it waits for, in writing: a reason and two names, for licensed work the licensed
+    /// one of them. What protects somebody by its order cannot come later.
+    pub fn let_come_first(&mut self, of: &Address, new: &NewOverruling) -> Result<(), ChangeError> {
+        let step = stage::step(&of.id).ok_or_else(|| EditError::Unknown(of.id.clone()))?;
+        let Some(Standing::Waiting(first)) = self.evaluation.step(of).map(|state| &state.standing) else {
+            return Err(not_yet("this step does not wait for another"));
+        };
+        let firm: Vec<String> =
+            first.iter().filter(|before| step.firm.contains(&before.id.as_str())).map(ToString::to_string).collect();
+        if !firm.is_empty() {
+            return Err(not_yet(format!(
+                "nothing lets these come later, the order itself protects: {}",
+                firm.join(", ")
+            )));
+        }
+        decided(new, step.licensed)?;
+        let skips = first.iter().map(ToString::to_string).collect();
+        let key = free_key(&self.project, "override", &of.to_string(), self.today);
+        let fields = [
+            ("reason", text(&new.reason)),
+            ("by", Written::List(vec![new.by.trim().to_owned(), new.second.trim().to_owned()])),
+            ("licensed", text(&new.licensed)),
+            ("skips", Written::List(skips)),
+        ];
+        let splice = edit::add_table(&self.text, &self.project, &["override", &of.to_string(), &key], &fields)?;
+        self.make(Change { label: format!("step {of} let come first"), splices: vec![splice] })
     }
 
     /// Takes a reading back, in writing; the record stays.

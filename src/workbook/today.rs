@@ -8,6 +8,7 @@ use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
 use crate::solve::progress::Standing;
 use crate::stage;
+use crate::stage::commissioning::upkeep::{Task, due_today};
 
 /// What a step wants beside hands.
 #[derive(Clone, Debug, PartialEq)]
@@ -88,6 +89,8 @@ pub struct Today {
     pub unknowns: usize,
     /// The stops, then the unknowns, what can hurt most first.
     pub urgent: Vec<(&'static str, Verdict)>,
+    /// What the calendar of the finished plant asks for today.
+    pub due: Vec<&'static Task>,
     /// The entries that are missing, with how many figures and checks wait for each, the most wanted first.
     pub missing: Vec<(String, usize)>,
 }
@@ -117,6 +120,7 @@ pub fn today(evaluation: &Evaluation, records: &Records) -> Today {
         stops: count(Verdict::Stop),
         unknowns: count(Verdict::Unknown),
         urgent,
+        due: due_today(&evaluation.drawn),
         missing: missing(evaluation),
     }
 }

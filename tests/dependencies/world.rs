@@ -47,7 +47,7 @@ const WITHOUT: [(&str, &str); 15] = [
 ];
 
 /// Variants that branch off in some stages only, with the stages whose entries are changed there.
-const ONLY: [(&str, &[&str]); 16] = [
+const ONLY: [(&str, &[&str]); 18] = [
     ("flush", &["enclosure"]),
     ("ground", &["enclosure"]),
     ("platinum", &["commissioning"]),
@@ -55,6 +55,8 @@ const ONLY: [(&str, &[&str]); 16] = [
     ("compass", &["site"]),
     ("direct", &["plumbing"]),
     ("fitted", &["plumbing"]),
+    ("log", &["plumbing", "commissioning"]),
+    ("own", &["commissioning"]),
     ("means", &["site"]),
     ("mild", &["site"]),
     ("on", &["enclosure"]),

@@ -193,7 +193,7 @@ fn an_empty_house_fills_the_tank_and_leaves_the_plate_to_the_sun() {
 fn after_a_power_cut_the_plate_boils_no_sooner_than_the_sun_allows() {
     let book = with("");
     let drawn: &Solution = &book.evaluation().drawn;
-    let plant = plant::with_dry_pipes(drawn).unwrap();
+    let plant = plant::for_worst(drawn, plant::Extreme::Hot).unwrap();
     let cut = &drawn.studies.worst_days.as_ref().unwrap().cut;
     let noon = cut.moments.iter().find(|now| now.seconds >= 43_200.0).unwrap();
     let least = plant.collector.capacity.value * (373.15 - noon.plate) / (plant.collector.area.value * 1100.0);

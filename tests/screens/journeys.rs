@@ -260,10 +260,7 @@ fn the_pictures_of_a_stage_are_leafed_through_and_left() {
         play.press("<Right>").shows("1 of 3").press("<Left>").shows("3 of 3").press("<Esc>").shows("In short");
         play.press("<Right>v").shows("the harp from the front").shows("48\"").shows("hole 11 at 44\"");
         stored(&format!("harp-{look}"), &mut play);
-        play.press("n")
-            .shows("1219.2 mm")
-            .press("<Esc><Right><Right><Right><Right>v")
-            .shows("this stage has no pictures");
+        play.press("n").shows("1219.2 mm").press("<Esc><Right><Right><Right>v").shows("this stage has no pictures");
     }
 }
 

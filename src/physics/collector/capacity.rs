@@ -6,6 +6,7 @@ use super::check::check_fluid;
 use super::{Collector, CollectorError, Material, OperatingPoint};
 use crate::physics::domain::not_negative;
 use crate::physics::fluid::Fluid;
+use crate::physics::night::time_constant;
 use crate::units::si::{Dimension, HeatCapacity, HeatTransfer, Length, Time, Volume, celsius};
 use std::f64::consts::FRAC_PI_4;
 
@@ -79,7 +80,7 @@ impl Collector {
 
     /// Time constant without flow τ = C/(A U_L), U_L of an operating point.
     pub fn standing_time_constant(&self, capacity: HeatCapacity, point: &OperatingPoint) -> Time {
-        capacity / (point.total_loss * self.absorber_area())
+        time_constant(capacity, point.total_loss, self.absorber_area())
     }
 
     /// Time constant with flow τ = C/(A F′ U_L + 2 ṁ c_p), of an operating point.

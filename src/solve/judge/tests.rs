@@ -36,6 +36,7 @@ fn record(by: &[&str], licensed: &str, saw: &[(&str, &str)]) -> Override {
         by: by.iter().map(|name| (*name).to_owned()).collect(),
         licensed: licensed.to_owned(),
         saw: saw.iter().map(|(id, typed)| ((*id).to_owned(), (*typed).to_owned())).collect(),
+        skips: Vec::new(),
     }
 }
 

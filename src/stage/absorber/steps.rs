@@ -141,6 +141,7 @@ pub static STEPS: &[Step] = &[
     )
     .evidence(Evidence::Note("who, alloy, joints reworked; a row of the joint log for each"))
     .after(&["absorber.open-to-braze"])
+    .firmly_after(&["absorber.open-to-braze"])
     .relies(&["absorber.header_filler", "absorber.joint"])
     .held_by(&[
         "absorber.pressure-joints",
@@ -187,6 +188,7 @@ pub static STEPS: &[Step] = &[
         )
         .evidence(Evidence::Reading("absorber.bond_length"))
         .after(&["absorber.open-to-solder", "absorber.coupon"])
+        .firmly_after(&["absorber.open-to-solder"])
         .relies(&["absorber.solder", "absorber.bond_width", "absorber.sheet_thickness"])
         .held_by(&[
             "absorber.sheet-solder",

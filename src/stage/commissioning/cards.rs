@@ -13,14 +13,20 @@ pub static CARDS: &[Card] = &[
         axis: None,
         figures: &[
             shown("commissioning.test_pressure").called("pump to").within("at least 95 % of it"),
-            shown("commissioning.hold_time").called("hold").timed(),
+            shown("commissioning.panel_pumped").called("pumped in"),
             shown("commissioning.panel_start").called("p1"),
             shown("commissioning.panel_start_temperature").called("T1"),
+            shown("commissioning.hold_time")
+                .called("hold")
+                .within("held {commissioning.panel_hold}")
+                .timed()
+                .keeping("commissioning.panel_hold"),
             shown("commissioning.panel_end").called("p2"),
             shown("commissioning.panel_end_temperature").called("T2"),
-            shown("commissioning.panel_corrected").called("p2 at T1"),
-            shown("commissioning.panel_allowance").called("may be off by"),
-            shown("commissioning.panel_result").called("result"),
+            shown("commissioning.panel_weeps").called("a joint weeps"),
+            shown("commissioning.panel_result")
+                .called("result")
+                .within("off by {commissioning.panel_change}, may be {commissioning.panel_allowance}"),
         ],
         steps: &["absorber.harp-test", "absorber.retest", "enclosure.test-in-box"],
         caution: "Water, not air. Nobody in line with a joint. Never leave it shut in daylight.",
@@ -35,14 +41,20 @@ pub static CARDS: &[Card] = &[
                 .called("pump to")
                 .within("at least 95 % of it")
                 .from("the loop's gauge"),
-            shown("commissioning.hold_time").called("hold").timed(),
+            shown("commissioning.loop_pumped").called("pumped in"),
             shown("commissioning.loop_start").called("p1"),
             shown("commissioning.loop_start_temperature").called("T1"),
+            shown("commissioning.hold_time")
+                .called("hold")
+                .within("held {commissioning.loop_hold}")
+                .timed()
+                .keeping("commissioning.loop_hold"),
             shown("commissioning.loop_end").called("p2"),
             shown("commissioning.loop_end_temperature").called("T2"),
-            shown("commissioning.loop_corrected").called("p2 at T1"),
-            shown("commissioning.loop_allowance").called("may be off by"),
-            shown("commissioning.loop_result").called("result"),
+            shown("commissioning.loop_weeps").called("a joint weeps"),
+            shown("commissioning.loop_result")
+                .called("result")
+                .within("off by {commissioning.loop_change}, may be {commissioning.loop_allowance}"),
         ],
         steps: &["commissioning.loop-test"],
         caution: "Panels covered or before sunrise. Relief valve and vessel are shut off: put them back before filling.",

@@ -1,10 +1,10 @@
 //! Sensors held against ice, boiling water and each other.
 
-use super::entries::{self as e, SensorType};
-use super::sensor;
+use super::entries as e;
+use super::sensor::{self, Sensor};
 use crate::model::{Choice, Entry, EntrySpec, Fig, Fold, Judgement, Verdict, Why};
 use crate::physics::atmosphere;
-use crate::physics::sensor::{Beta, Platinum, PlatinumClass};
+use crate::physics::sensor::PlatinumClass;
 use crate::physics::steam::saturation;
 use crate::stage::{Check, Figure, Group, Severity, Solution, site};
 use crate::units::Kind::{Temperature as Degrees, TemperatureDifference};
@@ -85,39 +85,16 @@ fn boils(s: &Solution) -> Fig<Temperature> {
     saturation(Pressure::from_si(0.0), around).map_err(Why::out_of_range)
 }
 
-/// The rougher two-point equation, for a thermistor.
-fn by_beta(s: &Solution) -> Fig<Temperature> {
-    match s.inputs.get(&e::SENSOR)? {
-        SensorType::Pt1000 => Err(Why::out_of_range("the beta equation is for thermistors")),
-        SensorType::Thermistor => {
-            let beta = Beta { at_25_celsius: ElectricalResistance::from_si(10_000.0), beta: 3977.5 };
-            beta.temperature(s.inputs.get(&e::SENSOR_OHMS)?).map_err(Why::out_of_range)
-        }
-    }
-}
-
-/// Class of platinum, or the fit of the thermistor's curve with half a kelvin for its tolerance.
+/// Class of platinum; a thermistor has none.
 fn tolerance(s: &Solution) -> Fig<TemperatureInterval> {
-    match s.inputs.get(&e::SENSOR)? {
-        SensorType::Thermistor => Err(Why::out_of_range("a thermistor's tolerance stands on its own sheet")),
-        SensorType::Pt1000 => {
-            let class = match s.inputs.get(&CLASS)? {
-                Class::A => PlatinumClass::A,
-                Class::B => PlatinumClass::B,
-            };
-            class.tolerance(sensor::panel(&s.inputs)?).map_err(Why::out_of_range)
-        }
+    if Sensor::of(&s.inputs)? != Sensor::Platinum {
+        return Err(Why::out_of_range("a thermistor's tolerance stands on its own sheet"));
     }
-}
-
-fn lead_error(s: &Solution) -> Fig<TemperatureInterval> {
-    match s.inputs.get(&e::SENSOR)? {
-        SensorType::Thermistor => Err(Why::out_of_range("a few ohms are nothing to a thermistor of 10 kΩ")),
-        SensorType::Pt1000 => {
-            let sensor = Platinum { at_zero: ElectricalResistance::from_si(1000.0) };
-            sensor.lead_error(s.inputs.get(&LEADS)?).map_err(Why::out_of_range)
-        }
-    }
+    let class = match s.inputs.get(&CLASS)? {
+        Class::A => PlatinumClass::A,
+        Class::B => PlatinumClass::B,
+    };
+    class.tolerance(sensor::panel(&s.inputs)?).map_err(Why::out_of_range)
 }
 
 fn held(found: Temperature, wanted: Temperature, allowed: f64) -> Judgement {
@@ -153,9 +130,13 @@ pub static FIGURES: &[Figure] = &[
         &[("h", "site.altitude")],
     ),
     Figure::new("commissioning.sensor_by_beta", "panel sensor by beta, rougher", Degrees, &super::SENSOR, |s, _| {
-        Ok(by_beta(s)?.into())
+        Ok(Sensor::of(&s.inputs)?.by_beta(s.inputs.get(&e::SENSOR_OHMS)?)?.into())
     })
-    .by("sensor-beta", "1/T = 1/298.15 + ln({R}/10 kΩ)/3977.5", &[("R", "commissioning.sensor_ohms")]),
+    .by(
+        "sensor-beta",
+        "1/T = 1/298.15 + ln({R}/R₂₅)/B, B between 25 and 85 °C",
+        &[("R", "commissioning.sensor_ohms")],
+    ),
     Figure::new(
         "commissioning.sensor_tolerance",
         "tolerance of the sensor there",
@@ -168,14 +149,14 @@ pub static FIGURES: &[Figure] = &[
         "class {class} at {t}",
         &[("class", "commissioning.sensor_class"), ("t", "commissioning.sensor_temperature")],
     ),
-    Figure::new(
-        "commissioning.lead_error",
-        "leads make it read high by",
-        TemperatureDifference,
-        &LEAD_ERROR,
-        |s, _| Ok(lead_error(s)?.into()),
-    )
-    .by("sensor-curve", "{R} / (1000 Ω × A)", &[("R", "commissioning.leads")]),
+    Figure::new("commissioning.lead_error", "leads move the reading by", TemperatureDifference, &LEAD_ERROR, |s, _| {
+        Ok(Sensor::of(&s.inputs)?.lead_error(s.inputs.get(&LEADS)?)?.into())
+    })
+    .by(
+        "sensor-curve",
+        "{R} / (1000 Ω × A) for platinum; t(R(90 °C) + {R}) − 90 °C for a thermistor",
+        &[("R", "commissioning.leads")],
+    ),
     Figure::new(
         "commissioning.pair_offset",
         "offset of the pair, to be kept",

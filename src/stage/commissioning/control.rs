@@ -1,17 +1,13 @@
 //! Settings of the controller: do they keep the pump running, and which resistors simulate them.
 
-use super::entries as e;
-use super::sensor;
+use super::sensor::Sensor;
 use crate::model::{Entry, EntrySpec, Fig, Judgement, Verdict, Why};
 use crate::physics::differential_control::{ControlStability, DifferentialControl};
-use crate::physics::fluid::Fluid;
-use crate::physics::hydrostatics::column_pressure;
 use crate::stage::plumbing::entries::{LOOP, LoopType, TANK_LIMIT};
 use crate::stage::{Check, Figure, Group, Severity, Solution, plumbing};
-use crate::units::Kind::{Pressure as Bar, Resistance, TemperatureDifference};
+use crate::units::Kind::{Resistance, TemperatureDifference};
 use crate::units::si::{
-    Dimension, ElectricalResistance, Length, MassDensity, Pressure, Temperature, TemperatureInterval, ZERO_CELSIUS,
-    celsius,
+    Dimension, ElectricalResistance, Length, Temperature, TemperatureInterval, ZERO_CELSIUS, celsius,
 };
 
 /// Start difference.
@@ -56,30 +52,17 @@ static LIMITS: Group = Group {
     groups: &[&plumbing::LINE, &plumbing::ROW],
 };
 
-static FROST_RESISTOR: Group = Group {
-    name: "resistor for frost",
-    entries: &["commissioning.frost_trip", "commissioning.sensor_type"],
-    groups: &[],
-};
+static FROST_RESISTOR: Group =
+    Group { name: "resistor for frost", entries: &["commissioning.frost_trip"], groups: &[&super::SENSOR_TYPE] };
 
-static LOCK_RESISTOR: Group = Group {
-    name: "resistor for the lock-out",
-    entries: &["commissioning.lock_out", "commissioning.sensor_type"],
-    groups: &[],
-};
+static LOCK_RESISTOR: Group =
+    Group { name: "resistor for the lock-out", entries: &["commissioning.lock_out"], groups: &[&super::SENSOR_TYPE] };
 
-static LIMIT_RESISTOR: Group = Group {
-    name: "resistor for the tank limit",
-    entries: &["plumbing.tank_limit", "commissioning.sensor_type"],
-    groups: &[],
-};
-
-static REVERSE: Group = Group { name: "reverse circulation", entries: &["commissioning.top_height"], groups: &[] };
+static LIMIT_RESISTOR: Group =
+    Group { name: "resistor for the tank limit", entries: &["plumbing.tank_limit"], groups: &[&super::SENSOR_TYPE] };
 
 /// How far past a setting a resistor is chosen, K.
 const PAST: f64 = 2.0;
-/// Tank and panel on the night that drives liquid backwards, °C.
-const NIGHT: (f64, f64) = (55.0, 5.0);
 
 /// Whether the loop is never meant to be empty.
 pub fn stays_full(s: &Solution) -> Fig<bool> {
@@ -104,14 +87,7 @@ fn stability(s: &Solution) -> Fig<ControlStability> {
 /// A resistor that the controller takes for a temperature a little past a setting.
 fn resistor(s: &Solution, setting: &Entry<Temperature>, past: f64) -> Fig<ElectricalResistance> {
     let wanted = Temperature::from_si(s.inputs.get(setting)?.si() + past);
-    sensor::resistance(s.inputs.get(&e::SENSOR)?, wanted)
-}
-
-/// Δp = (ρ_cold − ρ_hot) g h.
-fn reverse_head(s: &Solution) -> Fig<Pressure> {
-    let density = |degrees: f64| Fluid::Water.density(celsius(degrees)).si();
-    let lighter = MassDensity::from_si(density(NIGHT.1) - density(NIGHT.0));
-    Ok(column_pressure(lighter, s.inputs.get(&TOP_HEIGHT)?))
+    Sensor::of(&s.inputs)?.resistance(wanted)
 }
 
 fn keeps_running(s: &Solution) -> Fig<Judgement> {
@@ -159,10 +135,6 @@ pub static FIGURES: &[Figure] = &[
         Ok(resistor(s, &TANK_LIMIT, PAST)?.into())
     })
     .by("sensor-curve", "R at {T} + 2 K", &[("T", "plumbing.tank_limit")]),
-    Figure::new("commissioning.reverse_head", "pressure that drives backwards at night", Bar, &REVERSE, |s, _| {
-        Ok(reverse_head(s)?.into())
-    })
-    .by("reverse-circulation", "(ρ(5 °C) − ρ(55 °C)) g {h}", &[("h", "commissioning.top_height")]),
 ];
 
 /// The checks of this file.

@@ -235,11 +235,14 @@ pub enum SensorType {
     Pt1000,
     /// Thermistor, 10 kΩ at 25 °C.
     Thermistor,
+    /// Thermistor by three points.
+    Own,
 }
 
 impl Choice for SensorType {
     const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
         (Self::Pt1000, "Pt1000", "platinum, 1000 Ω at 0 °C, rising"),
         (Self::Thermistor, "10k", "thermistor, 10 kΩ at 25 °C, falling; the commonest curve"),
+        (Self::Own, "own", "thermistor of another curve, by three points: commissioning.curve_point"),
     ];
 }

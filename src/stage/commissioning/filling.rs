@@ -1,7 +1,9 @@
 //! Flush, fill, purge and charge: speeds and litres wanted, what was read, and how much air is left.
 
+pub mod entries;
+
 use super::control::TOP_HEIGHT;
-use crate::model::{Entry, EntrySpec, Fig, Fold, Judgement, Verdict, Why};
+use crate::model::{Entry, Fig, Judgement, Verdict, Why};
 use crate::physics::atmosphere::{self, SEA_LEVEL_PRESSURE};
 use crate::physics::flow_measurement::FloatMeter;
 use crate::physics::fluid::Fluid;
@@ -9,102 +11,12 @@ use crate::physics::pressure_test::{Reading, Squeeze, air_pressure_at};
 use crate::stage::plumbing::{self, circuit, entries as pipes};
 use crate::stage::{Check, Figure, Group, Severity, Solution, site};
 use crate::units::Kind::{Flow, Number, Percent, Pressure as Bar, Volume as Litres};
-use crate::units::si::{
-    Dimension, MassDensity, Pressure, Ratio, Temperature, TemperatureInterval, Volume, VolumeRate, ZERO_CELSIUS,
-    celsius,
+use crate::units::Quantity;
+use crate::units::si::{Dimension, Pressure, TemperatureInterval, Volume, VolumeRate, celsius};
+use entries::{
+    FILLED, FLOAT_DENSITY, FLOAT_READ, FLUSHED, GLYCOL_READ, LIQUID_PH, OUTLETS, RISERS, SQUEEZE_ADDED, SQUEEZE_AFTER,
+    SQUEEZE_BEFORE, VESSEL_TEMPERATURE,
 };
-use crate::units::{Kind, Quantity};
-
-/// Litres flushed.
-pub static FLUSHED: Entry<Volume> = Entry::quantity("commissioning.flushed", "litres flushed")
-    .why("through the loop until a white cloth stays clean, both ways")
-    .hard(0.0, 100.0)
-    .measured(Fold::Latest);
-
-/// Litres filled.
-pub static FILLED: Entry<Volume> = Entry::quantity("commissioning.filled", "litres filled")
-    .why("by a meter or by weighed cans, without what goes into vessel, exchanger or reservoir")
-    .hard(0.0, 10.0)
-    .measured(Fold::Latest);
-
-/// Squeeze: liquid added.
-pub static SQUEEZE_ADDED: Entry<Volume> = Entry::quantity("commissioning.squeeze_added", "squeeze, liquid added")
-    .why("pumped in with the vessel shut off, after purging")
-    .hard(1e-9, 1.0)
-    .measured(Fold::Latest);
-
-/// Squeeze: gauge before.
-pub static SQUEEZE_BEFORE: Entry<Pressure> = Entry::quantity("commissioning.squeeze_before", "squeeze, gauge before")
-    .why("on the loop's gauge, cold")
-    .hard(0.0, 3e6)
-    .measured(Fold::Latest);
-
-/// Squeeze: gauge after.
-pub static SQUEEZE_AFTER: Entry<Pressure> = Entry::quantity("commissioning.squeeze_after", "squeeze, gauge after")
-    .why("a bar more is plenty; stay below the relief setting")
-    .hard(0.0, 3e6)
-    .measured(Fold::Latest);
-
-/// Glycol by refractometer.
-pub static GLYCOL_READ: Entry<Ratio> = Entry::percent("commissioning.glycol_read", "glycol by refractometer")
-    .why("the propylene scale; zeroed on distilled water; two samples 15 minutes apart, each a reading of its own")
-    .hard(0.0, 1.0)
-    .measured(Fold::Mean);
-
-/// pH of the liquid.
-pub static LIQUID_PH: Entry<f64> = Entry::plain("commissioning.liquid_ph", "pH of the loop's liquid", Kind::Number)
-    .why("new glycol has 8.5 to 9")
-    .hard(0.0, 14.0)
-    .measured(Fold::Latest);
-
-/// Temperature of the vessel's gas.
-pub static VESSEL_TEMPERATURE: Entry<Temperature> =
-    Entry::quantity("commissioning.vessel_temperature", "vessel's temperature at its precharge")
-        .why("of the air around it while its charge is read: gas follows its temperature")
-        .hard(ZERO_CELSIUS - 30.0, ZERO_CELSIUS + 60.0)
-        .default("20 °C");
-
-/// Spread of the panels' outlets.
-pub static OUTLETS: Entry<TemperatureInterval> =
-    Entry::quantity("commissioning.outlets_spread", "panel outlets, hottest less coldest")
-        .why("in steady sun, one thermometer on one outlet after the other")
-        .hard(0.0, 60.0)
-        .measured(Fold::Latest);
-
-/// Spread of the risers.
-pub static RISERS: Entry<TemperatureInterval> =
-    Entry::quantity("commissioning.risers_spread", "risers at the top, hottest less coldest")
-        .why("of the worst panel; one cold riser holds air or a plug")
-        .hard(0.0, 60.0)
-        .measured(Fold::Latest);
-
-/// Reading of the float meter.
-pub static FLOAT_READ: Entry<VolumeRate> = Entry::quantity("commissioning.float_read", "float meter reads")
-    .why("at the widest edge of the float")
-    .hard(0.0, 0.02)
-    .measured(Fold::Latest);
-
-/// Density of the float.
-pub static FLOAT_DENSITY: Entry<MassDensity> = Entry::quantity("commissioning.float_density", "density of the float")
-    .why("stainless steel about 8000 kg/m³; from its sheet")
-    .hard(1200.0, 20_000.0)
-    .default("8000 kg/m3");
-
-/// The entries of this file.
-pub static ENTRIES: &[&EntrySpec] = &[
-    &FLUSHED.spec,
-    &FILLED.spec,
-    &SQUEEZE_ADDED.spec,
-    &SQUEEZE_BEFORE.spec,
-    &SQUEEZE_AFTER.spec,
-    &GLYCOL_READ.spec,
-    &LIQUID_PH.spec,
-    &VESSEL_TEMPERATURE.spec,
-    &OUTLETS.spec,
-    &RISERS.spec,
-    &FLOAT_READ.spec,
-    &FLOAT_DENSITY.spec,
-];
 
 static FLUSH_FLOW: Group = Group { name: "flow that moves air", entries: &["plumbing.pipe"], groups: &[] };
 
@@ -186,7 +98,13 @@ fn precharge(s: &Solution) -> Fig<Pressure> {
 }
 
 fn precharge_today(s: &Solution) -> Fig<Pressure> {
-    let start = Reading { pressure: precharge(s)?, temperature: celsius(20.0) };
+    at_todays_temperature(s, precharge(s)?)
+}
+
+/// A pressure of 20 °C as the vessel's gas follows its temperature; what the liquid shrinks meanwhile is left out (0.2 %
+/// of it for 15 K).
+fn at_todays_temperature(s: &Solution, pressure: Pressure) -> Fig<Pressure> {
+    let start = Reading { pressure, temperature: celsius(20.0) };
     let around = atmosphere::pressure(s.inputs.get(&site::entries::ALTITUDE)?);
     air_pressure_at(start, s.inputs.get(&VESSEL_TEMPERATURE)?, around).map_err(Why::out_of_range)
 }
@@ -314,6 +232,14 @@ pub static FIGURES: &[Figure] =
             "fill",
             "1.0 bar + 0.1 bar/m × {h} + what the air lacks at altitude",
             &[("h", "commissioning.top_height")],
+        ),
+        Figure::new("commissioning.cold_today", "cold pressure at its temperature", Bar, &PRECHARGE, |s, _| {
+            Ok(at_todays_temperature(s, cold_pressure(s)?)?.into())
+        })
+        .by(
+            "fill",
+            "({p} + p_atm) {T}/293 − p_atm",
+            &[("p", "commissioning.cold_pressure"), ("T", "commissioning.vessel_temperature")],
         ),
         Figure::new("commissioning.fill_pressure", "filling pressure on the gauge", Bar, &COLD, |s, _| {
             Ok((cold_pressure(s)? + Pressure::from_si(FILL_OVER)).into())

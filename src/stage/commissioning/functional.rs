@@ -1,144 +1,25 @@
 //! Functional proofs: every protection acts once, and what it showed is held against this project's own number.
 //!
-//! Lives here: what is read in a proof, its pass value, its check and its step. Must not live here: the settings
-//! themselves (`control`), the protections' sizes (`plumbing`, `safety`).
+//! Lives here: the pass value of a proof and its check. What is read stands in `entries`, what is done in `steps`. Must
+//! not live here: the settings themselves (`control`), the protections' sizes (`plumbing`, `safety`).
+
+pub mod entries;
+pub mod steps;
 
 use super::control::{self, START, STOP};
-use super::steps::{COLD, HOT, STEAM};
-use crate::model::{Entry, EntrySpec, Evidence, Fig, Fold, Judgement, Stage, Step, Verdict};
+use crate::model::{Entry, Fig, Judgement, Verdict};
 use crate::stage::plumbing::entries::RELIEF;
 use crate::stage::safety::entries::MIXING_SETTING;
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::Kind::Pressure as Bar;
 use crate::units::Quantity;
-use crate::units::si::{
-    Dimension, ElectricalResistance, Pressure, Temperature, TemperatureInterval, Time, ZERO_CELSIUS, difference,
+use crate::units::si::{Dimension, ElectricalResistance, Pressure, Temperature, TemperatureInterval, Time, difference};
+use entries::{
+    BOND, COLD_FAIL, CUT_PRESSURE, DRAIN_TIME, FROST_ACTS, FROST_UNPOWERED, LIMIT_STOP, LOCK_HELD, NIGHT_AIR,
+    NIGHT_PIPE, NO_FLOW_ALARM, NO_FLOW_PRESSURE, REFILL_TIME, RESEAT, START_FOUND, STOP_FOUND, TRIPS,
 };
 
 const MINUTE: f64 = 60.0;
-const COLDEST: f64 = ZERO_CELSIUS - 40.0;
-const HOTTEST: f64 = ZERO_CELSIUS + 110.0;
-
-/// Start difference found.
-pub static START_FOUND: Entry<TemperatureInterval> =
-    Entry::quantity("commissioning.start_found", "pump starts at, found")
-        .why("panel over tank by the controller's own display at the moment it starts")
-        .hard(0.0, 60.0)
-        .measured(Fold::Latest);
-
-/// Stop difference found.
-pub static STOP_FOUND: Entry<TemperatureInterval> = Entry::quantity("commissioning.stop_found", "pump stops at, found")
-    .why("panel over tank at the moment it stops, the panel covered")
-    .hard(-20.0, 60.0)
-    .measured(Fold::Latest);
-
-/// Time to stop at the tank limit.
-pub static LIMIT_STOP: Entry<Time> = Entry::quantity("commissioning.limit_stop", "tank limit, time to stop")
-    .why("the limit set below the tank's temperature for the moment: seconds until the pump stands")
-    .hard(0.0, 3600.0)
-    .measured(Fold::Latest);
-
-/// The lock-out held.
-pub static LOCK_HELD: Entry<bool> = Entry::flag("commissioning.lock_out_held", "lock-out held the pump")
-    .why("with the resistor in the panel sensor's place: yes if the pump stayed off")
-    .measured(Fold::Latest);
-
-/// Highest pressure in the power cut.
-pub static CUT_PRESSURE: Entry<Pressure> = Entry::quantity("commissioning.cut_pressure", "power cut, highest pressure")
-    .why("pump unplugged late in the day, watched from a distance for two hours")
-    .hard(0.0, 3e6)
-    .measured(Fold::Latest);
-
-/// Time to drain.
-pub static DRAIN_TIME: Entry<Time> = Entry::quantity("commissioning.drain_time", "time to drain")
-    .why("from the pump's stop to the last litre; a drainback or drain-down loop only")
-    .hard(0.0, 86_400.0)
-    .measured(Fold::Latest);
-
-/// Time to refill.
-pub static REFILL_TIME: Entry<Time> = Entry::quantity("commissioning.refill_time", "time to refill")
-    .why("from the pump's start until the return runs without gurgling")
-    .hard(0.0, 86_400.0)
-    .measured(Fold::Latest);
-
-/// Pipe at night.
-pub static NIGHT_PIPE: Entry<Temperature> = Entry::quantity("commissioning.night_pipe", "return pipe at night")
-    .why("a metre above the tank at two in the morning, pump off, tank hot")
-    .hard(COLDEST, HOTTEST)
-    .measured(Fold::Latest);
-
-/// Air at night.
-pub static NIGHT_AIR: Entry<Temperature> = Entry::quantity("commissioning.night_air", "air around that pipe")
-    .why("at the same moment and place")
-    .hard(COLDEST, ZERO_CELSIUS + 60.0)
-    .measured(Fold::Latest);
-
-/// Mixing valve with the cold shut.
-pub static COLD_FAIL: Entry<Temperature> = Entry::quantity("commissioning.cold_fail", "mixed water, cold feed shut")
-    .why("highest temperature at the tap in the minute after the cold feed is shut")
-    .hard(ZERO_CELSIUS, HOTTEST)
-    .measured(Fold::Latest);
-
-/// Relief valve reseats.
-pub static RESEAT: Entry<Time> = Entry::quantity("commissioning.reseat_time", "relief valve, dry again after")
-    .why("lifted by hand once, cold; minutes until its outlet is dry")
-    .hard(0.0, 86_400.0)
-    .measured(Fold::Latest);
-
-/// Frost protection by resistor.
-pub static FROST_ACTS: Entry<bool> = Entry::flag("commissioning.frost_acts", "frost protection acted by resistor")
-    .why("the resistor in the panel sensor's place: yes if what should act did")
-    .measured(Fold::Latest);
-
-/// Frost protection without power.
-pub static FROST_UNPOWERED: Entry<bool> =
-    Entry::flag("commissioning.frost_unpowered", "frost protection acted without power")
-        .why("the mechanism that needs no electricity, tried by itself")
-        .measured(Fold::Latest);
-
-/// The trip.
-pub static TRIPS: Entry<bool> = Entry::flag("commissioning.trips", "earth-fault button trips")
-    .why("its own test button: the pump must go dead")
-    .measured(Fold::Latest);
-
-/// The bond.
-pub static BOND: Entry<ElectricalResistance> = Entry::quantity("commissioning.bond", "bond, resistance")
-    .why("from the box and the pipe to the earth bar, leads of the meter taken off")
-    .hard(0.0, 1e6)
-    .measured(Fold::Latest);
-
-/// Highest pressure without flow.
-pub static NO_FLOW_PRESSURE: Entry<Pressure> =
-    Entry::quantity("commissioning.no_flow_pressure", "no flow, highest pressure")
-        .why("pump unplugged at low sun, no valve touched")
-        .hard(0.0, 3e6)
-        .measured(Fold::Latest);
-
-/// Alarm without flow.
-pub static NO_FLOW_ALARM: Entry<bool> = Entry::flag("commissioning.no_flow_alarm", "no flow was noticed")
-    .why("an alarm, a display, a lamp: yes if somebody in the house would know within the day")
-    .measured(Fold::Latest);
-
-/// The entries of this file.
-pub static ENTRIES: &[&EntrySpec] = &[
-    &START_FOUND.spec,
-    &STOP_FOUND.spec,
-    &LIMIT_STOP.spec,
-    &LOCK_HELD.spec,
-    &CUT_PRESSURE.spec,
-    &DRAIN_TIME.spec,
-    &REFILL_TIME.spec,
-    &NIGHT_PIPE.spec,
-    &NIGHT_AIR.spec,
-    &COLD_FAIL.spec,
-    &RESEAT.spec,
-    &FROST_ACTS.spec,
-    &FROST_UNPOWERED.spec,
-    &TRIPS.spec,
-    &BOND.spec,
-    &NO_FLOW_PRESSURE.spec,
-    &NO_FLOW_ALARM.spec,
-];
 
 static PRESSURE_LIMIT: Group =
     Group { name: "pressure without flow", entries: &["plumbing.relief_setting"], groups: &[] };
@@ -362,105 +243,4 @@ pub static CHECKS: &[Check] = &[
         .blind_to("a stronger sun than that of the proof")
         .source("0.5 bar below the relief setting: project rule")
         .needs(&["commissioning.no_flow_pressure", "commissioning.no_flow_alarm", "commissioning.proof_pressure"]),
-];
-
-const fn proof(id: &'static str, title: &'static str, reading: &'static str) -> Step {
-    Step::new(id, Stage::Commissioning, title)
-        .evidence(Evidence::Reading(reading))
-        .after(&["commissioning.settings", "commissioning.outlets"])
-}
-
-/// The steps of this file.
-pub static STEPS: &[Step] = &[
-    proof("commissioning.prove-start", "Cover and uncover: the pump starts", "commissioning.start_found")
-        .detail("Set at {commissioning.start_difference}; by the controller's display within 1 K.")
-        .relies(&["commissioning.start_difference", "commissioning.sensor_type"])
-        .cautions(&["Cover and uncover from the ground or from a fixed platform."]),
-    proof("commissioning.prove-stop", "Cover the panel: the pump stops", "commissioning.stop_found")
-        .detail("Set at {commissioning.stop_difference}; within 1 K.")
-        .relies(&["commissioning.stop_difference", "commissioning.sensor_type"]),
-    proof("commissioning.prove-tank-limit", "Tank limit lowered: the pump stands in 10 s", "commissioning.limit_stop")
-        .detail("Lower the limit below the tank's temperature while the pump runs; then set {plumbing.tank_limit} again.")
-        .relies(&["plumbing.tank_limit"]),
-    proof("commissioning.prove-lock-out", "Hot panel by resistor: the pump stays off", "commissioning.lock_out_held")
-        .detail("Unplug the panel's sensor, put {commissioning.resistor_lock_out} in its place: above the lock-out.")
-        .relies(&["commissioning.lock_out", "commissioning.sensor_type"])
-        .cautions(&["Keep off the controller's mains side: an electrician's work."]),
-    proof("commissioning.prove-power-cut", "Power cut for two hours, watched from a distance", "commissioning.cut_pressure")
-        .detail(
-            "Late in the day, pump and controller unplugged, no valve touched. At most {commissioning.proof_pressure}; the \
-             relief valve stays shut; afterwards the pump stays locked until the panel has cooled.",
-        )
-        .relies(&["plumbing.relief_setting", "plumbing.loop"])
-        .held_by(&["safety.relief-path", "safety.stagnation-material"])
-        .cautions(&[STEAM])
-        .read_back(),
-    proof("commissioning.prove-drain", "Time how long it drains", "commissioning.drain_time")
-        .detail("Within 10 minutes; {commissioning.drain_expected} must come. A loop that stays full: the time of the test water.")
-        .relies(&["plumbing.loop"])
-        .cautions(&["Low sun: an empty panel heats within minutes."]),
-    proof("commissioning.prove-refill", "Time how long it refills", "commissioning.refill_time")
-        .detail("Flow within 2 minutes, no gurgle after 10. A loop that stays full: from the pump's start.")
-        .after(&["commissioning.prove-drain"])
-        .relies(&["plumbing.loop"])
-        .cautions(&[HOT]),
-    proof("commissioning.prove-night", "Two in the morning: nothing flows", "commissioning.night_pipe")
-        .detail(
-            "Pump off, tank hot, two hours after the panel has cooled. The return pipe a metre above the tank within 3 K of \
-             the air. Backwards drive {commissioning.reverse_head}.",
-        ),
-    proof("commissioning.prove-mixing", "Mixing valve with the cold feed shut", "commissioning.cold_fail")
-        .detail("At most {safety.mixing_valve_setting} and 2 K more, or it shuts. Hand out of the water.")
-        .relies(&["safety.mixing_valve_setting", "plumbing.tank_limit"])
-        .cautions(&["What comes out can scald: thermometer first, nobody under the shower."])
-        .licensed()
-        .held_by(&["safety.scald", "safety.scald-year", "safety.legionella"]),
-    proof("commissioning.prove-relief", "Lift the relief valve by hand, cold", "commissioning.reseat_time")
-        .detail("See where it goes before you lift. Dry again within 5 minutes.")
-        .relies(&["plumbing.relief_setting"])
-        .cautions(&[COLD, "What the relief valve lets out scalds: see where it goes first."])
-        .licensed(),
-    proof("commissioning.prove-frost", "Frost by resistor: protection acts", "commissioning.frost_acts")
-        .detail("{commissioning.resistor_frost} in the panel sensor's place. Then the mechanism without power, alone.")
-        .relies(&["commissioning.frost_trip", "commissioning.sensor_type", "plumbing.loop"])
-        .held_by(&["safety.freezing", "safety.frost-valve"]),
-    proof("commissioning.prove-frost-unpowered", "Frost protection without power", "commissioning.frost_unpowered")
-        .detail("Power off: valve, draining or glycol by itself. Ice and salt on a frost valve's bulb.")
-        .relies(&["plumbing.loop"]),
-    proof("commissioning.prove-trip", "Earth-fault button: the pump goes dead", "commissioning.trips").licensed()
-        .held_by(&["safety.mains"]),
-    proof("commissioning.prove-bond", "Bond measured: 0.1 Ω or less", "commissioning.bond").licensed()
-        .held_by(&["safety.bonding"]),
-    proof("commissioning.prove-no-flow", "No flow: the pump unplugged at low sun", "commissioning.no_flow_pressure")
-        .detail(
-            "No valve is closed on a hot panel. At most {commissioning.proof_pressure}, and somebody would notice within \
-             the day.",
-        )
-        .relies(&["plumbing.relief_setting"])
-        .held_by(&["safety.relief-path"])
-        .cautions(&[STEAM]),
-    Step::new("commissioning.put-back", Stage::Commissioning, "Everything that a proof changed is put back")
-        .detail(
-            "Resistors out, sensors plugged and in their wells, limit at {plumbing.tank_limit}, cold feed open, valves \
-             open and handles off, covers off, power on. Read every setting aloud against the photo.",
-        )
-        .evidence(Evidence::Note("who read, what stood differently"))
-        .after(&[
-            "commissioning.prove-start",
-            "commissioning.prove-stop",
-            "commissioning.prove-tank-limit",
-            "commissioning.prove-lock-out",
-            "commissioning.prove-power-cut",
-            "commissioning.prove-refill",
-            "commissioning.prove-night",
-            "commissioning.prove-mixing",
-            "commissioning.prove-relief",
-            "commissioning.prove-frost",
-            "commissioning.prove-frost-unpowered",
-            "commissioning.prove-trip",
-            "commissioning.prove-bond",
-            "commissioning.prove-no-flow",
-        ])
-        .relies(&["plumbing.tank_limit", "commissioning.start_difference", "commissioning.stop_difference"])
-        .read_back(),
 ];

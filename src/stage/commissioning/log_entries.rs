@@ -2,6 +2,7 @@
 
 use crate::logger::{CHANNELS, Columns};
 use crate::model::{Entries, Entry, EntrySpec, Fig, Inputs};
+use crate::units::Kind;
 use crate::units::si::{Power, Ratio, TemperatureInterval, Time};
 
 const HOUR: f64 = 3600.0;
@@ -69,6 +70,13 @@ pub static WIND: Entry<String> =
 pub static CLOCK: Entry<Time> = Entry::quantity("commissioning.log_clock", "logger's clock, ahead of universal time")
     .why("where the file writes no offset; the nearest whole hour by longitude if left out")
     .hard(-14.0 * HOUR, 14.0 * HOUR);
+
+/// Fault of the logger's crystal.
+pub static CRYSTAL: Entry<f64> =
+    Entry::plain("commissioning.log_crystal", "logger's crystal, millionths off", Kind::Number)
+        .why("20 for a plain watch crystal: 1.7 s a day")
+        .hard(0.0, 10_000.0)
+        .default("20");
 
 /// Doubt of the sun sensor.
 pub static SUN_DOUBT: Entry<Ratio> = Entry::percent("commissioning.sun_doubt", "doubt of the sun sensor")
@@ -142,6 +150,7 @@ pub static ENTRIES: &[&EntrySpec] = &[
     &PRESSURE.spec,
     &WIND.spec,
     &CLOCK.spec,
+    &CRYSTAL.spec,
     &SUN_DOUBT.spec,
     &FLOW_DOUBT.spec,
     &PAIR_DOUBT.spec,

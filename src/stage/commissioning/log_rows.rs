@@ -4,15 +4,20 @@ use std::sync::Arc;
 
 use super::log::Judged;
 use super::log_entries as e;
-use super::logged::{CLOCK, DAYS, FILE, FIT, HEAT_PER_AREA, POINTS, POWER, PUMP, STAGNATION};
+use super::logged::{CLOCK, DAYS, DRIFT, EXPECTED, FILE, FIT, HEAT_PER_AREA, POINTS, POWER, PUMP, STAGNATION};
 use super::performance::{Bend, Compared, EfficiencyPoint, Fitted};
 use crate::logger::{Log, stamp};
 use crate::model::{Fig, Value, Why};
+use crate::physics::night::clock_drift;
 use crate::stage::{Axis, Figure, Solution};
 use crate::units::Kind::{Count, Energy, Irradiation, LossCoefficient, Number, Percent, Temperature, Time as Duration};
 use crate::units::Quantity;
 use crate::units::si::{Dimension, Energy as Joule, HeatTransfer, Time};
 
+/// A British thermal unit of the international table, J.
+const BTU: f64 = 1055.056;
+/// What two monitored systems of 5.9 m² brought in a day, 25 to 30 kBtu, in the middle, J/m² (verified).
+const YARDSTICK: f64 = 27.5e3 * BTU / 5.9;
 /// Most days and points that are listed one by one: the last ones.
 pub const LISTED: usize = 31;
 
@@ -43,10 +48,28 @@ fn compared(s: &Solution) -> Fig<Compared> {
     s.commissioning.logged.compared.clone()
 }
 
+fn expected(s: &Solution) -> Fig<&Vec<Joule>> {
+    s.commissioning.logged.expected.as_ref().map_err(Why::clone)
+}
+
+/// Heat of the days that count over what was expected of them.
+fn log_share(s: &Solution) -> Fig<f64> {
+    let counting = days(s)?.iter().zip(expected(s)?).filter(|(day, _)| day.counts());
+    let (gained, wanted) = counting.fold((0.0, 0.0), |sum, (day, heat)| (sum.0 + day.gained.si(), sum.1 + heat.si()));
+    if wanted > 0.0 { Ok(gained / wanted) } else { Err(Why::out_of_range("no heat was expected on a day that counts")) }
+}
+
 /// Mean over the days that count.
 fn daily(s: &Solution, of: fn(&Judged) -> f64) -> Fig<f64> {
     let days = counting(s)?;
     Ok(days.iter().map(of).sum::<f64>() / days.len() as f64)
+}
+
+/// Mean heat of a day for each square metre of absorber, J/m².
+fn heat_per_area(s: &Solution) -> Fig<f64> {
+    let area = s.absorber.collector.as_ref().map_err(Why::clone)?.absorber_area().si();
+    let count = crate::stage::plumbing::panel_count(&s.inputs)? as f64;
+    Ok(daily(s, |day| day.gained.si())? / (area * count))
 }
 
 /// The item of a listed row, counted from the last ones.
@@ -132,6 +155,11 @@ pub static FIGURES: &[Figure] = &[
         "middle of clear days' sun − computed middle, clock ahead of universal time by {clock}",
         &[("clock", "commissioning.log_clock")],
     ),
+    Figure::new("commissioning.clock_drift", "clock may have drifted by", Duration, &DRIFT, |s, _| {
+        let (from, to) = log(s)?.span;
+        Ok(clock_drift(s.inputs.get(&e::CRYSTAL)?, Time::from_si(to - from)).into())
+    })
+    .by("log-clock", "{crystal} millionths of the time covered", &[("crystal", "commissioning.log_crystal")]),
     Figure::new("commissioning.log_days", "days that count", Count, &DAYS, |s, _| {
         Ok(Quantity::count(days(s)?.iter().filter(|day| day.counts()).count()).into())
     })
@@ -145,13 +173,13 @@ pub static FIGURES: &[Figure] = &[
         "heat of a day over absorber",
         Irradiation,
         &HEAT_PER_AREA,
-        |s, _| {
-            let area = s.absorber.collector.as_ref().map_err(Why::clone)?.absorber_area().si();
-            let count = crate::stage::plumbing::panel_count(&s.inputs)? as f64;
-            Ok(Quantity::new(Irradiation, daily(s, |day| day.gained.si())? / (area * count)).into())
-        },
+        |s, _| Ok(Quantity::new(Irradiation, heat_per_area(s)?).into()),
     )
     .by("log-heat", "{heat} / absorber area of all panels", &[("heat", "commissioning.log_heat")]),
+    Figure::new("commissioning.log_yardstick", "that heat / two monitored homes", Percent, &HEAT_PER_AREA, |s, _| {
+        Ok(Quantity::percent(heat_per_area(s)? / YARDSTICK).into())
+    })
+    .by("yardstick", "{heat} / (27.5 kBtu on 5.9 m²)", &[("heat", "commissioning.log_heat_per_area")]),
     Figure::new("commissioning.log_lost", "heat sent to the sky a day, mean", Energy, &DAYS, |s, _| {
         Ok(Joule::from_si(daily(s, |day| day.lost.si())?).into())
     })
@@ -171,6 +199,19 @@ pub static FIGURES: &[Figure] = &[
     })
     .axis(Axis::LogDay)
     .by("log-heat", "the last 31 days", &[]),
+    Figure::new("commissioning.day_expected", "heat expected of a day of the log", Energy, &EXPECTED, |s, key| {
+        Ok((*listed(expected(s)?, key, "commissioning.day_expected")?).into())
+    })
+    .axis(Axis::LogDay)
+    .by(
+        "log-expected",
+        "A Σ (η₀ K G − a₁ ΔT − a₂ ΔT²) t while liquid moves; η₀ = {η₀}",
+        &[("η₀", "absorber.eta0")],
+    ),
+    Figure::new("commissioning.log_share", "heat of the log / expected", Percent, &EXPECTED, |s, _| {
+        Ok(Quantity::percent(log_share(s)?).into())
+    })
+    .by("log-expected", "{heat} / expected, over the days that count", &[("heat", "commissioning.log_heat")]),
     Figure::new("commissioning.points", "efficiency points", Count, &POINTS, |s, _| {
         Ok(Quantity::count(points(s)?.len()).into())
     })

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::expected;
 use super::log::{self, Facing, Judged, Place, Sight};
 use super::log_entries as e;
 use super::performance::{self, Compared, Doubts, EfficiencyPoint, Fitted, Plant, PowerCheck};
@@ -9,7 +10,7 @@ use crate::logger::Log;
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::collector_curve::CollectorCurve;
 use crate::stage::{Group, World, absorber, plumbing, site};
-use crate::units::si::{Dimension, HeatCapacity, Temperature, Time};
+use crate::units::si::{Dimension, Energy, HeatCapacity, Temperature, Time};
 
 /// What the log of a project says.
 #[derive(Clone, Debug)]
@@ -18,6 +19,8 @@ pub struct Logged {
     pub log: Fig<Arc<Log>>,
     /// Its days.
     pub days: Fig<Vec<Judged>>,
+    /// What the computed panel would have brought in on each of them.
+    pub expected: Fig<Vec<Energy>>,
     /// By how much its clock is ahead of the sun.
     pub clock: Fig<Time>,
     /// The efficiency points.
@@ -74,9 +77,17 @@ pub static CLOCK: Group = Group {
     groups: &[&DAYS, &site::sun::FACING, &site::sun::SKYLINE],
 };
 
+/// How far the clock may have drifted by itself.
+pub static DRIFT: Group =
+    Group { name: "drift of the clock", entries: &["commissioning.log_crystal"], groups: &[&FILE] };
+
 /// Efficiency points.
 pub static POINTS: Group =
     Group { name: "efficiency points", entries: &[], groups: &[&DAYS, &site::sun::FACING, &absorber::HEAT] };
+
+/// What the computed panel would have brought in.
+pub static EXPECTED: Group =
+    Group { name: "expected heat of the log", entries: &[], groups: &[&DAYS, &site::sun::FACING, &absorber::HEAT] };
 
 /// The line through the points.
 pub static FIT: Group = Group {
@@ -107,11 +118,12 @@ pub fn solve(inputs: &Inputs, world: &World, absorber: &absorber::Results) -> Lo
     let points = both().and_then(|(log, plant)| performance::points(&log, &plant));
     let fitted = points.as_ref().map_err(Why::clone).and_then(|points| performance::fit(points, doubts(inputs)?));
     let curve = curve(absorber);
+    let expected = both().and_then(|(log, plant)| expected::days(&log, &plant, &curve.clone()?));
     let compared = fitted.clone().and_then(|fitted| performance::compare(&fitted, &curve.clone()?));
     let power = both()
         .and_then(|(log, plant)| performance::power(&log, &plant, &curve.clone()?, inputs.get(&e::POWER_FACTOR)?));
     let stagnation = compared.clone().and_then(|compared| stagnation(absorber, &compared));
-    Logged { log, days, clock, points, fitted, compared, power, stagnation }
+    Logged { log, days, expected, clock, points, fitted, compared, power, stagnation }
 }
 
 fn days(inputs: &Inputs, log: &Fig<Arc<Log>>, place: &Fig<Place>) -> Fig<Vec<Judged>> {

@@ -15,6 +15,8 @@ use crate::units::si::{Area, Dimension, HeatCapacity, HeatFluxDensity, HeatTrans
 
 /// Widest angle of incidence of a point, cosine of 30° (ISO 24194, from memory).
 const LEAST_COSINE: f64 = 0.866;
+/// Cosine below which light only grazes the glass: beam passes no more by the law of [`SLANT`] (at 0.09).
+const GRAZING: f64 = 0.05;
 /// Least standard uncertainty of a point of its own (project rule).
 const LEAST_SCATTER: f64 = 0.003;
 /// Doubt of the heat capacity of the panel (project rule).
@@ -108,17 +110,22 @@ pub fn points(log: &Log, plant: &Plant) -> Fig<Vec<EfficiencyPoint>> {
     steep.map(|(window, slant)| point(window, slant, plant)).collect()
 }
 
+/// Cosine of the sun's angle on the panels, 0.05 at the least.
+pub(super) fn incidence(plant: &Plant, at: f64) -> f64 {
+    let normal = Direction::normal(plant.facing.tilt, plant.facing.azimuth);
+    plant.place.sun(at).dot(normal).max(GRAZING)
+}
+
 /// 1/cos θ − 1 at a moment; none where the sun slants too much.
 fn slant(plant: &Plant, at: f64) -> Option<f64> {
-    let normal = Direction::normal(plant.facing.tilt, plant.facing.azimuth);
-    let cosine = plant.place.sun(at).dot(normal);
+    let cosine = incidence(plant, at);
     (cosine >= LEAST_COSINE).then(|| cosine.recip() - 1.0)
 }
 
-/// What the sun counts for, straight on: beam by its slant, diffuse light as at 60°.
-fn straightened(plant: &Plant, at: f64, sun: f64, slant: f64) -> f64 {
+/// What the sun counts for, straight on: beam by its slant, never below nothing, diffuse light as at 60°.
+pub(super) fn straightened(plant: &Plant, at: f64, sun: f64, slant: f64) -> f64 {
     let diffuse = plant.place.diffuse_share(at, sun, (1.0 + slant).recip());
-    sun * ((1.0 - diffuse) * (1.0 - SLANT * slant) + diffuse * DIFFUSE)
+    sun * ((1.0 - diffuse) * (1.0 - SLANT * slant).max(0.0) + diffuse * DIFFUSE)
 }
 
 /// η = (Q + C dT_m/dt)/(A K G): what the panel itself takes up while it warms is heat as well.

@@ -18,7 +18,17 @@ pub static STEPS: &[Step] = &[
              freeze.",
         )
         .evidence(Evidence::Reading("commissioning.loop_end"))
-        .after(&["absorber.retest", "plumbing.falls", "plumbing.shut-in", "plumbing.vents-drains", "plumbing.hoses"])
+        .after(&[
+            "absorber.retest",
+            "enclosure.test-in-box",
+            "enclosure.rack-level",
+            "enclosure.links",
+            "safety.breaker",
+            "plumbing.falls",
+            "plumbing.shut-in",
+            "plumbing.vents-drains",
+            "plumbing.hoses",
+        ])
         .relies(&["plumbing.relief_setting", "plumbing.weakest_rating", "commissioning.test_medium"])
         .held_by(&["commissioning.test-medium"])
         .cautions(&[PRESSURE, SHUT_IN, COLD])
@@ -27,7 +37,8 @@ pub static STEPS: &[Step] = &[
     Step::new("commissioning.flush", Stage::Commissioning, "Flush until a white cloth stays clean")
         .detail(
             "At least {commissioning.flush_volume}, panel by panel and then the other way round, at \
-             {commissioning.flush_flow}. Panels covered. Weigh what came out.",
+             {commissioning.flush_flow}; two hours at the design flow are what facility criteria ask. Panels covered or at \
+             night. Weigh what came out.",
         )
         .evidence(Evidence::Reading("commissioning.flushed"))
         .after(&["commissioning.loop-test"])
@@ -39,7 +50,7 @@ pub static STEPS: &[Step] = &[
              the end of its discharge: no valve, no plug, no cap.",
         )
         .evidence(Evidence::Note("setting on the plate, plugs counted back, who walked it"))
-        .after(&["commissioning.loop-test", "plumbing.relief"])
+        .after(&["commissioning.loop-test", "commissioning.flush", "plumbing.relief"])
         .relies(&["plumbing.relief_setting"])
         .held_by(&["safety.relief-path"])
         .read_back()
@@ -50,7 +61,7 @@ pub static STEPS: &[Step] = &[
              handle off. A drainback loop: reservoir and its air space instead.",
         )
         .evidence(Evidence::Note("precharge and temperature, or the reservoir's level"))
-        .after(&["commissioning.loop-test", "plumbing.vessel"])
+        .after(&["commissioning.loop-test", "commissioning.flush", "plumbing.vessel"])
         .relies(&["plumbing.loop", "plumbing.relief_setting"])
         .read_back(),
     Step::new("commissioning.shaded", Stage::Commissioning, "Panels shaded, plate at 60 °C or less before filling")
@@ -75,6 +86,7 @@ pub static STEPS: &[Step] = &[
             "plumbing.exchanger",
             "plumbing.backflow",
         ])
+        .firmly_after(&["commissioning.shaded", "commissioning.relief-refitted", "commissioning.vessel-open"])
         .relies(&["plumbing.loop", "plumbing.glycol", "plumbing.relief_setting"])
         .held_by(&[
             "commissioning.loop-proof",
@@ -112,8 +124,9 @@ pub static STEPS: &[Step] = &[
         .cautions(&["Open the vessel's valve again before the sun comes."]),
     Step::new("commissioning.cold-pressure", Stage::Commissioning, "Set the cold pressure and write down its temperature")
         .detail(
-            "{commissioning.cold_pressure} on the gauge, cold. A pressure without its temperature cannot be compared next \
-             year. An open or drainback loop: the level instead.",
+            "{commissioning.cold_pressure} on the gauge at 20 °C, {commissioning.cold_today} at \
+             {commissioning.vessel_temperature}. A pressure without its temperature cannot be compared next year. An open \
+             or drainback loop: the level instead.",
         )
         .evidence(Evidence::Note("pressure and temperature, or the level"))
         .after(&["commissioning.air"])
@@ -124,7 +137,7 @@ pub static STEPS: &[Step] = &[
              a reading of its own. A closed loop: read its flow meter and turn it into a time for the same volume.",
         )
         .evidence(Evidence::Reading("commissioning.bucket_time"))
-        .after(&["commissioning.air"])
+        .after(&["commissioning.cold-pressure"])
         .relies(&["plumbing.flow_per_area", "plumbing.pipe"])
         .cautions(&["The water can be hot enough to burn: gloves, a low sun."]),
     Step::new("commissioning.outlets", Stage::Commissioning, "All panels and risers equally warm")
@@ -143,6 +156,7 @@ pub static STEPS: &[Step] = &[
              0.1 K, or note the offset.",
         )
         .evidence(Evidence::Reading("commissioning.sensor_ohms"))
+        .after(&["commissioning.measure-flow"])
         .relies(&["commissioning.sensor_type"])
         .cautions(&["Unplug the sensor from the controller and keep off its mains side: an electrician's work."]),
     Step::new("commissioning.drain-back", Stage::Commissioning, "Stop the pump and measure what drains")
@@ -202,7 +216,7 @@ pub static LAST: &[Step] = &[
              {plumbing.delivered_year}; one week only tells whether something is badly wrong.",
         )
         .evidence(Evidence::Note("coverage, heat per day, pump starts"))
-        .after(&["commissioning.put-back"]),
+        .after(&["commissioning.put-back", "commissioning.performance"]),
     Step::new("commissioning.first-events", Stage::Commissioning, "Be there at the first frost, power cut and empty week")
         .detail("Look, measure, write down. What happens the first time happens every time.")
         .evidence(Evidence::Note("date and what happened, for each"))
@@ -215,5 +229,6 @@ pub static LAST: &[Step] = &[
         )
         .evidence(Evidence::Note("who read it back, where the pack is"))
         .after(&["commissioning.seven-days", "commissioning.put-back", "commissioning.performance", "plumbing.schematic"])
+        .firmly_after(&["commissioning.put-back"])
         .read_back(),
 ];

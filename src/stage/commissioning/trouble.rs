@@ -113,7 +113,7 @@ pub static SYMPTOMS: &[Symptom] = &[
             ),
             look("two hours after sunset again", "cold", "it flows backwards: valve or heat trap"),
         ],
-        left: "the panel's own heat: it halves in about twenty minutes",
+        left: "the panel's own heat: two thirds of it are gone after {absorber.time_standing}",
     },
     Symptom {
         name: "cycling",
@@ -256,10 +256,14 @@ pub static SYMPTOMS: &[Symptom] = &[
         looks: &[
             look(
                 "loss of a night without draw",
-                "about 3 K in 10 h for 200 L that lose 2 W/K",
+                "at most {commissioning.night_drop} in ten hours from its limit",
                 "more: gaps in the jacket, or a siphon in the pipes",
             ),
-            look("pipe a metre above the tank", "air and 3 K", "it flows backwards: warm-at-night"),
+            look(
+                "pipe a metre above the tank",
+                "air and 3 K",
+                "it flows backwards, which takes {commissioning.night_power} at 0.3 L/min: warm-at-night",
+            ),
         ],
         left: "somebody drew hot water",
     },

@@ -32,7 +32,7 @@ enum Round {
 }
 
 /// One task of the calendar.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Task {
     /// Its name, the key of [`DONE`].
     pub name: &'static str,
@@ -106,6 +106,11 @@ fn season(last: Date) -> Fig<Date> {
     let turns = [Date::new(year, 4, 1), Date::new(year, 10, 1), Date::new(year.saturating_add(1), 4, 1)];
     let next = turns.into_iter().filter_map(Result::ok).find(|turn| *turn > last);
     next.ok_or_else(|| Why::out_of_range("the calendar ends before this task is due"))
+}
+
+/// What is due by today; nothing before the day of commissioning is entered.
+pub fn due_today(s: &Solution) -> Vec<&'static Task> {
+    overdue(s).unwrap_or_default()
 }
 
 /// What is due by a day.

@@ -37,7 +37,7 @@ pub static EXCHANGER: Entry<Ratio> = Entry::percent("plumbing.exchanger_effectiv
 
 /// Which panel the year is computed with.
 pub static YEAR_PANEL: Entry<YearPanel> = Entry::choice("plumbing.year_panel", "panel of the year")
-    .why("as computed from the drawing, or as fitted to what was measured; no limit on danger ever uses the fit")
+    .why("as computed from the drawing, or as measured; a limit on danger takes what was measured only where it is worse")
     .default("computed");
 
 /// Gain of the fitted panel.
@@ -126,14 +126,17 @@ pub static ENTRIES: &[&EntrySpec] = &[
 pub enum YearPanel {
     /// From the drawing.
     Computed,
-    /// From measurements.
+    /// From measurements, by two numbers.
     Fitted,
+    /// From the project's logger file.
+    Log,
 }
 
 impl Choice for YearPanel {
     const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
         (Self::Computed, "computed", "from the drawing, at the working point"),
-        (Self::Fitted, "fitted", "from gain and loss fitted to a measured log"),
+        (Self::Fitted, "fitted", "from gain and loss fitted to a measured log, typed below"),
+        (Self::Log, "log", "from the line through the points of the project's logger file"),
     ];
 }
 

@@ -73,6 +73,8 @@ pub struct Year {
     pub outcome: Outcome,
     /// What the hours were made from.
     pub format: Format,
+    /// The year of the panels as drawn, where this one is of panels as measured.
+    pub of_drawing: Option<Box<Self>>,
 }
 
 /// Runs the study.
@@ -86,8 +88,11 @@ pub fn year(solution: &Solution, cancel: &Cancel) -> Fig<Year> {
     let plant = plant::plant(solution)?;
     let hours = hours::hours(solution)?;
     let format = solution.world.sky.as_ref().map_err(Clone::clone)?.station().format;
-    let outcome = simulate(&plant, &hours, &|| cancel.is_cancelled()).map_err(refused)?;
-    Ok(Year { outcome, format })
+    let simulated = |plant| simulate(plant, &hours, &|| cancel.is_cancelled()).map_err(refused);
+    let beside = plant::beside_measured(solution)?;
+    let drawn = beside.as_ref().map(simulated).transpose()?;
+    let of_drawing = drawn.map(|outcome| Box::new(Year { outcome, format, of_drawing: None }));
+    Ok(Year { outcome: simulated(&plant)?, format, of_drawing })
 }
 
 /// Why a plant gives no year.
@@ -107,6 +112,11 @@ impl Year {
     /// The same, where its hours are those of a weather file: mean days have neither the hottest nor the worst.
     pub fn of_real_hours(&self) -> Fig<&Self> {
         if self.format.is_hourly() { Ok(self) } else { Err(frost::needs_file(self.format)) }
+    }
+
+    /// This year, and that of the panels as drawn where this one is of measured panels: limits on danger take the worse.
+    pub fn and_as_drawn(&self) -> impl Iterator<Item = &Self> {
+        std::iter::once(self).chain(self.of_drawing.as_deref())
     }
 
     /// The tank at the ends of the 24 hours of a day of the year (1 to 365): highest and lowest layer, the water's own

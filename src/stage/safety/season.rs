@@ -1,6 +1,7 @@
 //! What a whole year shows: the hottest water a mixing valve meets, germs day by day, frost valves, a power cut.
 //!
-//! Judged by the studies of the plumbing stage: while one of them is out, the check is unknown.
+//! Judged by the studies of the plumbing stage: while one of them is out, the check is unknown. Where the year runs with
+//! panels as measured, that of the drawn ones stands beside it and the worse of both is judged (project rule).
 
 use super::entries::water as e;
 use super::entries::{self as answers, Passive};
@@ -40,25 +41,32 @@ fn killed(year: &Year, day: u16) -> Fig<f64> {
 
 /// Days of the year on which the top of the tank kills less than a tenfold: nothing but growth happens there.
 fn idle_days(s: &Solution) -> Fig<usize> {
-    let year = year(s)?;
-    let mut idle = 0;
-    for day in 1..=365 {
-        idle += usize::from(killed(year, day)? < 1.0);
+    let mut most = 0;
+    for year in year(s)?.and_as_drawn() {
+        let killed = (1..=365).map(|day| killed(year, day)).collect::<Fig<Vec<_>>>()?;
+        most = most.max(killed.iter().filter(|powers| **powers < 1.0).count());
     }
-    Ok(idle)
+    Ok(most)
 }
 
 fn best_day(s: &Solution) -> Fig<f64> {
-    let year = year(s)?;
-    let mut best: f64 = 0.0;
-    for day in 1..=365 {
-        best = best.max(killed(year, day)?);
+    let mut least = f64::INFINITY;
+    for year in year(s)?.and_as_drawn() {
+        let killed = (1..=365).map(|day| killed(year, day)).collect::<Fig<Vec<_>>>()?;
+        least = least.min(killed.into_iter().fold(0.0, f64::max));
     }
-    Ok(best)
+    Ok(least)
+}
+
+/// Hottest layer of the year.
+fn peak(s: &Solution) -> Fig<Temperature> {
+    let peak = |year: &Year| year.outcome.peak_tank.temperature;
+    let found = year(s)?;
+    Ok(found.and_as_drawn().map(peak).fold(peak(found), |a, b| if b > a { b } else { a }))
 }
 
 fn scald_year(s: &Solution) -> Fig<Judgement> {
-    let peak: Temperature = figure(s, "plumbing.tank_peak")?.typed();
+    let peak = peak(s)?;
     let limit = s.safety.hot_supply.clone()?;
     let hottest = if peak > limit { peak } else { limit };
     let rating = s.inputs.get(&answers::MIXING_RATING)?;
@@ -68,9 +76,10 @@ fn scald_year(s: &Solution) -> Fig<Judgement> {
 }
 
 fn germs(s: &Solution) -> Fig<Judgement> {
-    let gap = figure(s, "plumbing.sixty_gap")?;
-    let judgement = Judgement::caution_unless(gap.si <= DAYS_WITHOUT).part("days in a row without all of it at 60 °C");
-    Ok(judgement.with(gap, Quantity::new(Kind::Count, DAYS_WITHOUT)).margin(Quantity::number(DAYS_WITHOUT - gap.si)))
+    let gap = year(s)?.and_as_drawn().map(Year::longest_without_pass).fold(0, usize::max) as f64;
+    let judgement = Judgement::caution_unless(gap <= DAYS_WITHOUT).part("days in a row without all of it at 60 °C");
+    let days = |count| Quantity::new(Kind::Count, count);
+    Ok(judgement.with(days(gap), days(DAYS_WITHOUT)).margin(Quantity::number(DAYS_WITHOUT - gap)))
 }
 
 fn is_mild(s: &Solution) -> Fig<bool> {

@@ -1,6 +1,7 @@
 //! The lines of the first page: what can be done now, what is urgent, what the most figures wait for.
 
 use super::{Line, section};
+use crate::stage::commissioning::upkeep::Task;
 use crate::tui::lessons;
 use crate::tui::state::State;
 use crate::workbook::today::Plot;
@@ -23,11 +24,17 @@ pub fn lines(state: &State) -> Vec<Line> {
     for plot in &day.plots {
         plot_lines(plot, &mut now);
     }
+    section(&mut lines, "Due by the calendar", day.due.iter().flat_map(|task| due(task)).collect());
     section(&mut lines, "To do now", now);
     section(&mut lines, "Look at first", day.urgent.iter().take(CHECKS).map(|(id, _)| Line::Check(id)).collect());
     let missing = day.missing.iter().take(ENTRIES).map(|(id, _)| Line::Entry(id.clone())).collect();
     section(&mut lines, "Most waits for", missing);
     lines
+}
+
+/// A task of the calendar: what is done, and the line where its day is kept.
+fn due(task: &Task) -> [Line; 2] {
+    [Line::Says(task.what.to_owned()), Line::Entry(format!("commissioning.upkeep.{}", task.name))]
 }
 
 fn plot_lines(plot: &Plot, lines: &mut Vec<Line>) {

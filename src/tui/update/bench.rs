@@ -10,7 +10,7 @@ use super::{close, form, page};
 use crate::model::{Address, Evidence, Step, text::clean};
 use crate::solve::progress::Standing;
 use crate::stage;
-use crate::stage::card::Card;
+use crate::stage::card::{Card, CardFigure};
 use crate::stage::general::BUILDER;
 use crate::workbook::change::NewSignOff;
 
@@ -30,6 +30,7 @@ pub fn can(state: &State, act: Act) -> bool {
         Act::Tick => bench::step(state, card).is_some(),
         Act::TakeBack => is_done(state, card),
         Act::Clock => bench::timed(state, card).is_some(),
+        Act::Record => card.figures.iter().any(|figure| figure.reads().is_some()),
         Act::Down | Act::Up => bench::keys(state, card).len() > 1 || card.figures.len() > 1,
         Act::NextFigure => card.figures.len() > 1,
         Act::Panel => state.workbook.project().panels.len() > 1,
@@ -61,6 +62,7 @@ pub fn run(state: &mut State, act: Option<Act>) {
         Act::Tick => tick(state, card),
         Act::TakeBack => take_back(state, card),
         Act::Clock => clock(state, card),
+        Act::Record => record(state, card),
         Act::Panel => next_panel(state),
         Act::Explain => explain(state, card),
         Act::Close => close(state),
@@ -103,6 +105,31 @@ fn next_figure(state: &mut State, card: &Card, by: isize) {
     let count = card.figures.len().max(1);
     let at = state.bench.figure.min(count - 1);
     state.bench.figure = (at + count).saturating_add_signed(by) % count;
+}
+
+fn place(card: &Card, id: &str) -> usize {
+    card.figures.iter().position(|figure| figure.id == id).unwrap_or(0)
+}
+
+/// Asks for a reading of the figure in the large type, or of the next one that is measured.
+fn record(state: &mut State, card: &Card) {
+    let at = state.bench.figure.min(card.figures.len().saturating_sub(1));
+    let mut onward = card.figures.iter().skip(at).chain(card.figures.iter().take(at));
+    match onward.find_map(CardFigure::reads) {
+        Some(spec) => form::open_reading_here(state, spec, ""),
+        None => state.say("nothing on this card is read off an instrument"),
+    }
+}
+
+/// After a reading: the next figure that is measured stands in the large type, after the last one what they come to.
+pub fn go_on(state: &mut State, read: &str) {
+    let Some(card) = state.bench.card() else { return };
+    let reads = |figure: &CardFigure| figure.reads().is_some();
+    let Some(at) = card.figures.iter().position(|figure| figure.reads().is_some_and(|spec| spec.id == read)) else {
+        return;
+    };
+    let next = card.figures.iter().skip(at + 1).position(reads).map(|further| at + 1 + further);
+    state.bench.figure = next.unwrap_or(card.figures.len() - 1);
 }
 
 fn next_panel(state: &mut State) {
@@ -209,8 +236,13 @@ fn clock(state: &mut State, card: &'static Card) {
     let Some(figure) = bench::timed(state, card) else {
         return state.say("no figure of this card is a time that could be counted down");
     };
-    if state.bench.clock.take_if(|clock| clock.id == figure.id).is_some() {
-        return state.say("the clock is stopped");
+    if let Some(clock) = state.bench.clock.take_if(|clock| clock.id == figure.id) {
+        let ran = clock.ran(state.now);
+        state.say(format!("the clock is stopped after {ran}"));
+        if let Some(spec) = figure.reads() {
+            form::open_reading_here(state, spec, &ran);
+        }
+        return;
     }
     let address = bench::address(state, card, figure);
     let time = state.workbook.evaluation().value(&address);
@@ -218,7 +250,8 @@ fn clock(state: &mut State, card: &'static Card) {
         Ok(value) => match value.quantity().and_then(|time| Duration::try_from_secs_f64(time.si).ok()) {
             Some(time) => {
                 let ends = state.now.saturating_add(time);
-                state.bench.clock = Some(Clock { id: figure.id, ends, is_told: false });
+                state.bench.clock = Some(Clock { id: figure.id, began: state.now, ends, is_told: false });
+                state.bench.figure = place(card, figure.id);
                 state.say("the clock runs; it goes on while you are at other cards and pages");
             }
             None => state.say("that figure is no time"),

@@ -5,7 +5,7 @@ use super::super::event::Key;
 use super::super::form::{Field, Form, Purpose, Slot};
 use super::super::state::{Over, State};
 use super::super::words;
-use super::{close, files, page, variant, write};
+use super::{bench, close, files, page, variant, write};
 use crate::model::{Address, EntrySpec, Evidence, PanelLetter, Scope, text::clean};
 use crate::stage;
 use crate::stage::general::BUILDER;
@@ -59,6 +59,22 @@ pub fn open_reading(state: &mut State, id: &str) {
     }
     let title = format!("reading of {}", words::label(id));
     push(state, Form::new(Purpose::Reading(id.to_owned()), title, fields));
+}
+
+/// Opens the form of a reading at the bench, for the panel that is worked on; only the value needs to be typed.
+pub fn open_reading_here(state: &mut State, spec: &'static EntrySpec, now: &str) {
+    if refuses_writing(state) {
+        return;
+    }
+    let panel = if spec.scope == Scope::Panel { state.bench.panel } else { None };
+    if spec.scope == Scope::Panel && panel.is_none() {
+        state.refuse("this is measured on a panel, and the project has none; add a line [panel.A] to the file");
+        return;
+    }
+    let of = Address { id: spec.id.to_owned(), panel };
+    let title = format!("reading of {}{}", words::label(spec.id), words::on_panel(panel));
+    let fields = vec![who(state), value_field(state, spec, now)];
+    push(state, Form::new(Purpose::ReadingHere(of), title, fields).at_first_gap_or_last());
 }
 
 /// The field of who did it, with the builder's name.
@@ -156,7 +172,17 @@ fn take(state: &mut State) {
     let Some(Over::Form(form)) = state.over.pop() else { return };
     let taken = match &form.purpose {
         Purpose::Set(id) => set(state, id, &form),
-        Purpose::Reading(id) => reading(state, id, &form),
+        Purpose::Reading(id) => {
+            let panel = PanelLetter::parse(&form.value(Slot::Panel));
+            reading(state, &Address { id: id.clone(), panel }, &form)
+        }
+        Purpose::ReadingHere(of) => {
+            let taken = reading(state, of, &form);
+            if taken {
+                bench::go_on(state, &of.id);
+            }
+            taken
+        }
         Purpose::SignOff(address) => sign_off(state, address, &form),
         Purpose::Withdraw(address) => withdraw(state, address, &form),
         Purpose::SaveBeside => files::save_beside(state, &form.value(Slot::Main)),
@@ -182,13 +208,12 @@ fn set(state: &mut State, id: &str, form: &Form) -> bool {
     page::change(state, format!("{label} = {typed}"), |workbook| workbook.set(id, &typed))
 }
 
-fn reading(state: &mut State, id: &str, form: &Form) -> bool {
+fn reading(state: &mut State, of: &Address, form: &Form) -> bool {
     let typed = form.value(Slot::Main);
     if form.value(Slot::Who).is_empty() {
         state.refuse("say who measured");
         return false;
     }
-    let of = Address { id: id.to_owned(), panel: PanelLetter::parse(&form.value(Slot::Panel)) };
     if form.fields.iter().any(|field| field.slot == Slot::Panel) && of.panel.is_none() {
         state.refuse("choose the panel it was measured on");
         return false;
@@ -199,8 +224,8 @@ fn reading(state: &mut State, id: &str, form: &Form) -> bool {
         instrument: form.value(Slot::Instrument),
         note: String::new(),
     };
-    let label = format!("reading of {}{} = {typed}", words::label(id), words::on_panel(of.panel));
-    page::change(state, label, |workbook| workbook.add_reading(&of, &reading))
+    let label = format!("reading of {}{} = {typed}", words::label(&of.id), words::on_panel(of.panel));
+    page::change(state, label, |workbook| workbook.add_reading(of, &reading))
 }
 
 fn sign_off(state: &mut State, address: &Address, form: &Form) -> bool {

@@ -8,6 +8,7 @@ use super::super::words;
 use super::{form, page};
 use crate::model::{Address, text::clean};
 use crate::project::draft::Working;
+use crate::solve::progress::Standing;
 use crate::stage::{self, Severity};
 use crate::workbook::record::{NewNote, NewOverruling};
 use crate::workbook::today::hours;
@@ -56,6 +57,23 @@ fn about_step(state: &State, of: &Address) -> Vec<(String, Answer)> {
         return Vec::new();
     }
     let hand = ("hours that it took".to_owned(), Answer::Write(Writing::Hours(of.clone())));
+    let mut answers = time_of(state, of, hand);
+    answers.extend(out_of_order(state, of));
+    answers
+}
+
+/// A step that only waits may be done before the others with a written reason.
+fn out_of_order(state: &State, of: &Address) -> Option<(String, Answer)> {
+    let state = state.workbook.evaluation().step(of)?;
+    let Standing::Waiting(first) = &state.standing else { return None };
+    if first.iter().any(|before| state.step.firm.contains(&before.id.as_str())) {
+        return None;
+    }
+    let text = "do it before the steps that come first, with a reason and two names".to_owned();
+    Some((text, Answer::Write(Writing::Overrule(of.clone()))))
+}
+
+fn time_of(state: &State, of: &Address, hand: (String, Answer)) -> Vec<(String, Answer)> {
     match &state.marks.working_on {
         Some(working) if working.step == of.to_string() => {
             let taken = hours(seconds(state, working));
@@ -156,15 +174,20 @@ pub fn begin_writing(state: &mut State, writing: Writing) {
 
 fn overrule(state: &mut State, of: Address) {
     let deadly = stage::check(&of.id).is_some_and(|check| check.severity == Severity::Deadly);
+    let licensed = stage::step(&of.id).is_some_and(|step| step.licensed);
     let mut fields = vec![
-        Field::new(Slot::Main, "reason", "why the work may go on in spite of the stop"),
+        Field::new(Slot::Main, "reason", "why the work may go on all the same"),
         form::who(state),
         Field::new(Slot::Second, "and who", "the second person who decides it"),
     ];
     if deadly {
         fields.push(Field::new(Slot::Licensed, "licensed", "this can kill: which of the two is the licensed person"));
     }
-    let title = format!("overrule: {}", words::name(state, &of));
+    if licensed {
+        fields.push(Field::new(Slot::Licensed, "licensed", "licensed work: which of the two is the licensed person"));
+    }
+    let what = if stage::step(&of.id).is_some() { "out of order" } else { "overrule" };
+    let title = format!("{what}: {}", words::name(state, &of));
     form::push(state, Form::new(Purpose::Overrule(of), title, fields));
 }
 
@@ -197,6 +220,10 @@ pub fn take(state: &mut State, form: &Form) -> bool {
         Purpose::Overrule(of) => {
             let (second, licensed) = (form.value(Slot::Second), form.value(Slot::Licensed));
             let overruling = NewOverruling { reason: main, by, second, licensed };
+            if stage::step(&of.id).is_some() {
+                let label = format!("out of order: {}", words::name(state, of));
+                return page::change(state, label, |workbook| workbook.let_come_first(of, &overruling));
+            }
             let label = format!("overruled: {}", words::name(state, of));
             page::change(state, label, |workbook| workbook.overrule(of, &overruling))
         }

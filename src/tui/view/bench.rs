@@ -51,7 +51,11 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, area: Rect) {
     }
     let large = figures.remove(state.bench.figure.min(figures.len() - 1));
     let plan = plan(&large, &figures, upper, theme);
-    one(frame, &large, plan.large, Rect { height: plan.height().min(upper.height), ..upper }, theme);
+    let top = Rect { height: plan.height().min(upper.height), ..upper };
+    match plan.large.zip(halves(&large).filter(|_| plan.in_two)) {
+        Some((size, halves)) => two_lines(frame, &large, (size, halves), top, theme),
+        None => one(frame, &large, plan.large, top, theme),
+    }
     let rest = Rect { y: upper.y + plan.height(), height: upper.height.saturating_sub(plan.height()), ..upper };
     match plan.small {
         Some(small) => grid(frame, &figures, small, plan.columns, rest, theme),
@@ -94,18 +98,50 @@ struct Plan {
     columns: usize,
     /// Empty rows below the large figure.
     gap: usize,
+    /// Whether the large figure stands on two lines.
+    in_two: bool,
 }
 
 impl Plan {
     /// Rows of the large figure with its label and the gap below.
     fn height(&self) -> u16 {
         let digits = self.large.map_or(1, Size::height);
+        let digits = if self.in_two { 2 * digits + BETWEEN } else { digits };
         u16::try_from(digits + 1 + self.gap).unwrap_or(u16::MAX)
     }
 }
 
-/// The others in block type where the large one stays clearly larger; else the large one as large as it gets.
+/// Rows that the large figure has at least, if it can: what is read with gloves on, from an arm's length.
+const TALL: usize = 5;
+/// Empty rows between the two lines of words in block type.
+const BETWEEN: usize = 1;
+
+/// The large figure on one line; words that would be too small for that on two.
 fn plan(large: &Shown, others: &[Shown], area: Rect, theme: Theme) -> Plan {
+    let plan = on_one_line(large, others, area, theme);
+    if plan.large.is_some_and(|size| size.height() >= TALL) {
+        return plan;
+    }
+    let (width, height) = (usize::from(area.width), usize::from(area.height));
+    let fits = |size: &Size| {
+        let wide = |half: &String| size.width(half).is_some_and(|columns| columns <= width);
+        let tall = 2 * size.height() + BETWEEN + 2 + others.len().min(2) <= height;
+        tall && size.height() >= TALL && halves(large).is_some_and(|halves| halves.iter().all(wide))
+    };
+    let size = Size::all(theme.ascii).find(fits);
+    size.map_or(plan, |size| Plan { large: Some(size), small: None, columns: 1, gap: 1, in_two: true })
+}
+
+/// The text of a figure in two lines, parted at the space nearest to its middle; none where there is no space.
+fn halves(large: &Shown) -> Option<[String; 2]> {
+    let text = Some(&large.value).filter(|value| **value == large.widest)?;
+    let middle = text.len() / 2;
+    let (at, _) = text.match_indices(' ').min_by_key(|(at, _)| at.abs_diff(middle))?;
+    Some([text[..at].to_owned(), text[at + 1..].to_owned()])
+}
+
+/// The others in block type where the large one stays clearly larger; else the large one as large as it gets.
+fn on_one_line(large: &Shown, others: &[Shown], area: Rect, theme: Theme) -> Plan {
     let (width, height) = (usize::from(area.width), usize::from(area.height));
     let sizes: Vec<Size> = Size::all(theme.ascii).collect();
     let fits = |size: Size, text: &str, room: usize| size.width(text).is_some_and(|columns| columns <= room);
@@ -118,7 +154,7 @@ fn plan(large: &Shown, others: &[Shown], area: Rect, theme: Theme) -> Plan {
         if let Some(size) = bigger(*small) {
             let room = height.saturating_sub(size.height() + 2);
             let columns = (1..=3).find(|columns| tiles(others, *small, *columns, width, room)).unwrap_or(1);
-            return Plan { large: Some(size), small: Some(*small), columns, gap: 1 };
+            return Plan { large: Some(size), small: Some(*small), columns, gap: 1, in_two: false };
         }
     }
     // One line of text for each of the others if there is room; at least one that says how many there are, and the gap
@@ -129,7 +165,7 @@ fn plan(large: &Shown, others: &[Shown], area: Rect, theme: Theme) -> Plan {
     };
     let most = alone(others.len(), 1).or_else(|| alone(others.len().min(2), 1));
     let (large, gap) = most.or_else(|| alone(others.len().min(1), 0)).unwrap_or((None, 0));
-    Plan { large, small: None, columns: 1, gap }
+    Plan { large, small: None, columns: 1, gap, in_two: false }
 }
 
 /// Whether figures fit in so many columns of tiles.
@@ -152,6 +188,20 @@ fn one(frame: &mut Frame<'_>, figure: &Shown, size: Option<Size>, area: Rect, th
         size.map_or_else(|| vec![cut(&figure.value, width, theme)], |size| size.rows(&figure.value, theme.ascii));
     for (y, text) in (below.top()..below.bottom()).zip(drawn) {
         row(frame, Rect { y, height: 1, ..below }, &[piece(figure.role, text)], theme);
+    }
+}
+
+/// Words in block type on two lines below their label.
+fn two_lines(frame: &mut Frame<'_>, figure: &Shown, (size, halves): (Size, [String; 2]), area: Rect, theme: Theme) {
+    let label = Shown { value: String::new(), ..figure.clone() };
+    one(frame, &label, None, Rect { height: area.height.min(1), ..area }, theme);
+    let mut y = area.y + 1;
+    for half in halves {
+        for text in size.rows(&half, theme.ascii) {
+            row(frame, Rect { y, height: 1, ..area }, &[piece(figure.role, text)], theme);
+            y += 1;
+        }
+        y += u16::try_from(BETWEEN).unwrap_or(0);
     }
 }
 

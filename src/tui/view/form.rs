@@ -4,11 +4,13 @@ use ratatui::Frame;
 use ratatui::layout::{Position, Rect};
 use unicode_width::UnicodeWidthStr;
 
+use super::picture::height;
 use super::{piece, row, rows, titled};
 use crate::tui::form::{Field, Form, Purpose};
 use crate::tui::ink::{Par, Piece, Role, cut, fit};
 use crate::tui::layout;
 use crate::tui::state::{Question, State};
+use crate::tui::typeface::Size;
 
 /// Columns of the labels of fields.
 const LABEL: usize = 13;
@@ -28,12 +30,18 @@ pub fn draw(state: &State, form: &Form, frame: &mut Frame<'_>, title: Rect, area
     let field = form.field();
     if field.words.is_empty() {
         let mut pars = Vec::new();
-        let echo_says_it = field.spec.is_some() && matches!(form.purpose, Purpose::Set(_) | Purpose::Reading(_));
+        let echo_says_it = field.spec.is_some()
+            && matches!(form.purpose, Purpose::Set(_) | Purpose::Reading(_) | Purpose::ReadingHere(_));
         if !echo_says_it {
             pars.push(Par::new(Role::Quiet, field.hint.clone()));
         }
         pars.extend(form.echo.iter().cloned());
         rows(frame, below, &pars, theme);
+        if state.is_at_bench() {
+            let used = height(state, &pars, below.width) + 1;
+            let rest = Rect { y: below.y + used, height: below.height.saturating_sub(used), ..below };
+            large(state, field, frame, rest);
+        }
     } else {
         let height = (below.height / 2).max(1).min(u16::try_from(field.words.len()).unwrap_or(u16::MAX));
         words(state, field, frame, Rect { height, ..below });
@@ -69,6 +77,20 @@ fn one_field(state: &State, field: &Field, here: bool, frame: &mut Frame<'_>, ar
         if frame.area().contains(position) {
             frame.set_cursor_position(position);
         }
+    }
+}
+
+/// The value that is being typed, in the largest type that fits: at the bench it is read from an arm's length.
+fn large(state: &State, field: &Field, frame: &mut Frame<'_>, area: Rect) {
+    let theme = state.theme();
+    let typed = field.value();
+    let fits = |size: &Size| {
+        size.height() <= usize::from(area.height)
+            && size.width(&typed).is_some_and(|columns| columns <= usize::from(area.width))
+    };
+    let Some(size) = Size::all(theme.ascii).find(fits).filter(|_| field.spec.is_some()) else { return };
+    for (y, text) in (area.top()..area.bottom()).zip(size.rows(&typed, theme.ascii)) {
+        row(frame, Rect { y, height: 1, ..area }, &[piece(Role::Strong, text)], theme);
     }
 }
 

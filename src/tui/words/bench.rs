@@ -100,6 +100,7 @@ pub fn step(state: &State, card: &Card) -> Option<Par> {
     let title = detail::step_name(state, &of.address);
     Some(
         Par::new(super::of_standing(&of.standing), format!("[{}] {}", mark(&of.standing), of.standing.word()))
+            .and(Role::Caution, if of.out_of_order.is_empty() { "" } else { " out of order" })
             .and(Role::Plain, format!("{count} {title}"))
             .and(Role::Quiet, format!(" {}", asks(of.step.evidence, of.step.read_back, &of.standing))),
     )

@@ -242,6 +242,10 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
             .and(Role::Strong, format!(" {}", fill(of.step.title))),
     ];
     pars.extend(standing(state, &of.standing));
+    pars.extend(of.out_of_order.iter().map(|record| {
+        let who = clean(&record.by.join(" and "));
+        Par::tagged(Role::Caution, "out of order", format!("{} by {who}: {}", record.date, clean(&record.reason)))
+    }));
     for caution in of.step.cautions {
         pars.push(Par::tagged(Role::Caution, "caution", fill(caution)));
     }

@@ -21,6 +21,12 @@ pub fn of(state: &State, form: &Form) -> Vec<Par> {
         }
         Purpose::Log | Purpose::Note(_) | Purpose::Variant => Vec::new(),
         Purpose::Hours(_) => time(state, &form.value(Slot::Main)),
+        Purpose::Overrule(of) if stage::step(&of.id).is_some() => {
+            let mut pars =
+                vec![Par::new(Role::Quiet, "The reason stays in the file, on the step and in every report.")];
+            pars.extend(state.workbook.evaluation().step(of).map_or_else(Vec::new, |of| detail::step(state, of)));
+            pars
+        }
         Purpose::Overrule(of) => {
             let judged = state.workbook.evaluation().verdict(&of.id);
             let mut pars =
@@ -31,7 +37,7 @@ pub fn of(state: &State, form: &Form) -> Vec<Par> {
         Purpose::Withdraw(_) | Purpose::TakeBackReading(..) => {
             vec![Par::new(Role::Quiet, "The record stays in the file, marked as taken back.")]
         }
-        Purpose::Reading(_) => measured(state, form),
+        Purpose::Reading(_) | Purpose::ReadingHere(_) => measured(state, form),
         Purpose::SignOff(address) => {
             let mut pars = measured(state, form);
             pars.extend(state.workbook.evaluation().step(address).map_or_else(Vec::new, |of| detail::step(state, of)));

@@ -120,7 +120,8 @@ fn others(state: &State, about: About<'_>, name: Name<'_>, all: bool) -> Vec<Ent
     let mut found = Vec::new();
     for it in records.overrides.iter().filter(|it| about(&it.of)) {
         let says = format!("{}{}", name(&it.of), says(&it.reason));
-        found.push(leading(entry(it.date, &it.key, "overruled", says, &it.by.join(" and "), None), &it.of));
+        let word = if it.skips.is_empty() { "overruled" } else { "out of order" };
+        found.push(leading(entry(it.date, &it.key, word, says, &it.by.join(" and "), None), &it.of));
     }
     for it in records.notes.iter().filter(|it| about(&it.of)) {
         let file = if it.file.is_empty() { String::new() } else { format!(" [{}]", clean(&it.file)) };

@@ -7,10 +7,10 @@ use super::pipes::{INDOORS, INSULATION, Pipes, exchanger, pipes};
 use crate::model::{Fig, Inputs, Why};
 use crate::stage::Solution;
 use crate::stage::absorber::Heat;
-use crate::stage::plumbing::entries::{self as e, LoopType, YearPanel};
-use crate::stage::plumbing::{effectiveness, panel_count};
+use crate::stage::plumbing::entries::{self as e, LoopType};
+use crate::stage::plumbing::{effectiveness, measured_panel, panel_count};
 use crate::units::si::{
-    Dimension, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
+    Dimension, HeatTransfer, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
 };
 use crate::year::{Auxiliary, Circuit, Collector, Control, CurveCollector, Exchange, LockOut, Plant, Tank};
 
@@ -37,15 +37,48 @@ const OWN_STOP: f64 = 0.5;
 
 /// The plant of a solution; the filled pipe counts with the panels' heat capacity, since it cools with them at night.
 pub fn plant(solution: &Solution) -> Fig<Plant> {
-    let mut plant = with_dry_pipes(solution)?;
+    let measured = measured(solution)?;
+    with_full_pipes(solution, measured.unwrap_or(drawn(solution)?))
+}
+
+/// The plant with its panels as drawn, where the year uses measured ones: what the year may not hide.
+pub fn beside_measured(solution: &Solution) -> Fig<Option<Plant>> {
+    measured(solution)?.map(|_| with_full_pipes(solution, drawn(solution)?)).transpose()
+}
+
+fn with_full_pipes(solution: &Solution, collector: Collector) -> Fig<Plant> {
+    let mut plant = with_dry_pipes(solution, collector)?;
     plant.collector.capacity += pipes(solution)?.capacity;
     Ok(plant)
 }
 
-/// The same with the heat capacity of the panels alone: how fast they warm when the pump stops.
-pub fn with_dry_pipes(solution: &Solution) -> Fig<Plant> {
+/// The plant with the heat capacity of the panels alone, for days that are to be survived: as drawn or as measured,
+/// whichever gets the hotter in the sun, or the colder.
+pub fn for_worst(solution: &Solution, extreme: Extreme) -> Fig<Plant> {
+    let drawn = drawn(solution)?;
+    let other = measured(solution)?.unwrap_or(drawn);
+    let gains = [drawn.optical_gain, other.optical_gain];
+    let losses = [drawn.loss, other.loss];
+    let low = |pair: [HeatTransfer; 2]| if pair[0] < pair[1] { pair[0] } else { pair[1] };
+    let high = |pair: [HeatTransfer; 2]| if pair[0] < pair[1] { pair[1] } else { pair[0] };
+    let (optical_gain, loss) = match extreme {
+        Extreme::Hot => (gains[0].max(gains[1]), low(losses)),
+        Extreme::Cold => (gains[0].min(gains[1]), high(losses)),
+    };
+    with_dry_pipes(solution, Collector { optical_gain, loss, ..drawn })
+}
+
+/// Which end a day is to be survived at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Extreme {
+    /// Heat.
+    Hot,
+    /// Frost.
+    Cold,
+}
+
+fn with_dry_pipes(solution: &Solution, collector: Collector) -> Fig<Plant> {
     let inputs = &solution.inputs;
-    let collector = collector(solution)?;
     Ok(Plant {
         circuit: loop_of(solution)?,
         tank: tank(solution)?,
@@ -66,33 +99,29 @@ pub fn capacity_rate(solution: &Solution) -> Fig<f64> {
     Ok(point.conditions.mass_flow.si() * point.properties.specific_heat * panel_count(&solution.inputs)? as f64)
 }
 
-/// All panels: their curve turned to the inlet, or what was fitted to them.
-fn collector(solution: &Solution) -> Fig<Collector> {
+/// All panels as drawn: their curve turned to the inlet.
+fn drawn(solution: &Solution) -> Fig<Collector> {
     let count = panel_count(&solution.inputs)? as f64;
     let Heat { curve, capacity, point, .. } = heat(solution)?;
     let area = solution.absorber.collector.as_ref().map_err(Why::clone)?.absorber_area() * count;
-    let (capacity, heat_removal_factor) = (capacity.total * count, point.heat_removal_factor);
-    match solution.inputs.get(&e::YEAR_PANEL)? {
-        YearPanel::Fitted => Ok(Collector {
-            area,
-            optical_gain: solution.inputs.get(&e::FITTED_GAIN)?.si(),
-            loss: solution.inputs.get(&e::FITTED_LOSS)?,
-            heat_removal_factor,
-            capacity,
-        }),
-        YearPanel::Computed => CurveCollector {
-            area,
-            eta0: curve.eta0,
-            a1: curve.a1,
-            a2: curve.a2,
-            usual_excess: TemperatureInterval::from_si(USUAL_EXCESS),
-            capacity_rate: capacity_rate(solution)?,
-            heat_removal_factor,
-            capacity,
-        }
-        .at_inlet()
-        .map_err(Why::out_of_range),
+    CurveCollector {
+        area,
+        eta0: curve.eta0,
+        a1: curve.a1,
+        a2: curve.a2,
+        usual_excess: TemperatureInterval::from_si(USUAL_EXCESS),
+        capacity_rate: capacity_rate(solution)?,
+        heat_removal_factor: point.heat_removal_factor,
+        capacity: capacity.total * count,
     }
+    .at_inlet()
+    .map_err(Why::out_of_range)
+}
+
+/// All panels as measured, where the year is to use that.
+fn measured(solution: &Solution) -> Fig<Option<Collector>> {
+    let found = measured_panel(&solution.inputs, &solution.commissioning.logged.fitted)?;
+    found.map(|(optical_gain, loss)| Ok(Collector { optical_gain, loss, ..drawn(solution)? })).transpose()
 }
 
 fn loop_of(solution: &Solution) -> Fig<Circuit> {
@@ -118,19 +147,23 @@ fn loop_of(solution: &Solution) -> Fig<Circuit> {
 /// The tank as an upright cylinder.
 fn tank(solution: &Solution) -> Fig<Tank> {
     let inputs = &solution.inputs;
-    let (volume, height) = (inputs.get(&e::TANK)?, inputs.get(&y::TANK_HEIGHT)?);
     let room = inputs.get(&y::TANK_ROOM)?;
     let mains = solution.site.mains.as_ref().map_err(Why::clone)?.monthly[0].si();
     Ok(Tank {
-        volume,
+        volume: inputs.get(&e::TANK)?,
         layers: inputs.get(&y::LAYERS)?,
-        height,
-        loss: cylinder_loss(volume.si(), height, inputs.get(&y::TANK_INSULATION)?),
+        height: inputs.get(&y::TANK_HEIGHT)?,
+        loss: tank_loss(inputs)?,
         surroundings: room,
         vertical_conductivity: ThermalConductivity::from_si(ALONG),
         // The first days are neither those of a new cold tank nor of a hot one.
         start: Dimension::from_si(0.5 * (mains + inputs.get(&e::TAP)?.si())),
     })
+}
+
+/// UA of the project's tank.
+pub fn tank_loss(inputs: &Inputs) -> Fig<ThermalConductance> {
+    Ok(cylinder_loss(inputs.get(&e::TANK)?.si(), inputs.get(&y::TANK_HEIGHT)?, inputs.get(&y::TANK_INSULATION)?))
 }
 
 /// UA of an upright cylinder with even insulation, its connections and feet included.

@@ -5,7 +5,8 @@
 
 use std::sync::Arc;
 
-use super::{PLANT, hours, plant, refused};
+use super::plant::{self, Extreme};
+use super::{PLANT, hours, refused};
 use crate::climate::{Climate, HourOfYear};
 use crate::model::{Fig, Why};
 use crate::physics::collector::{Collector, Exposure};
@@ -182,14 +183,14 @@ impl Walk {
 
 /// The worst days of a solution.
 pub fn worst_days(solution: &Solution, cancel: &Cancel) -> Fig<WorstDays> {
-    let plant = plant::with_dry_pipes(solution)?;
+    let plant = plant::for_worst(solution, Extreme::Hot)?;
     let collector = solution.absorber.collector.as_ref().map_err(Why::clone)?;
     let usual = hours::hours(solution)?;
     let day = clear_day(solution, collector, &usual)?;
     let rests: Vec<Rest> = day.iter().map(|hour| sunny_rest(collector, &plant, hour)).collect::<Fig<_>>()?;
     let empty = empty_house(&plant, &day, &rests, cancel)?;
     let cut = power_cut(&plant, &day, &rests)?;
-    let night = coldest_night(solution, collector, &plant, &usual);
+    let night = coldest_night(solution, collector, &plant::for_worst(solution, Extreme::Cold)?, &usual);
     Ok(WorstDays { empty, cut, night })
 }
 
