@@ -103,6 +103,8 @@ pub struct FigureLine {
     pub id: String,
     /// Its value with its unit, or why there is none.
     pub value: String,
+    /// Whether there is a value.
+    pub known: bool,
     /// By which method, with which formula; empty for an entry.
     pub by: String,
 }
@@ -160,11 +162,9 @@ pub struct CardLine {
 /// Puts the whole book together.
 pub fn book(source: Source<'_>) -> Book {
     let mut sections = vec![front::state(source), front::cautions(source)];
-    sections.push(Section::of(
-        "labels",
-        "Emergency card and labels",
-        vec![Block::Poster(source.sheets.labels.clone())],
-    ));
+    let labels = Section::of("labels", "Emergency card and labels", vec![Block::Poster(source.sheets.labels.clone())]);
+    // The page itself says first and last who has the last word.
+    sections.push(Section { cautions: false, ..labels });
     sections.extend(Stage::ALL.map(|stage| stages::section(source, stage)));
     sections.push(cards::section(source.evaluation));
     sections.push(Section::of("materials", "Materials", vec![Block::Sheet(source.sheets.materials.clone())]));

@@ -123,10 +123,13 @@ fn put_figures(html: &mut String, lines: &[FigureLine]) {
     if lines.is_empty() {
         return;
     }
-    html.push_str("<table class=\"figures\">\n");
+    // Entries are explained by nobody: their values get the room.
+    let kind = if lines.iter().any(|line| !line.by.is_empty()) { "figures" } else { "figures entries" };
+    let _ = writeln!(html, "<table class=\"{kind}\">");
     for line in lines {
         let name = format!("{} <code>{}</code>", escaped(&line.label), escaped(&line.id));
-        let cells = [("name", name), ("value", escaped(&line.value)), ("by", escaped(&line.by))];
+        let value = if line.known { "value" } else { "open" };
+        let cells = [("name", name), (value, escaped(&line.value)), ("by", escaped(&line.by))];
         let cells: String = cells.map(|(class, inside)| format!("<td class=\"{class}\">{inside}</td>")).concat();
         put(html, "tr", "", &cells);
     }
@@ -162,7 +165,7 @@ fn put_picture(html: &mut String, picture: &Picture, evaluation: &Evaluation) {
     html.push_str("<figure>\n");
     put(html, "h4", "", &escaped(&picture.title));
     match &picture.drawing {
-        Ok(Drawing::Scene(scene)) => html.push_str(&svg::scene(scene, &picture.title, &length)),
+        Ok(Drawing::Scene(scene)) => html.push_str(&svg::scene(scene, &picture.title, system, &length)),
         Ok(Drawing::Chart(chart)) => html.push_str(&svg::chart(chart, system)),
         Err(why) => paragraph(html, "unknown", &format!("This picture cannot be drawn yet: {why}")),
     }

@@ -84,10 +84,7 @@ fn line(evaluation: &Evaluation, figure: &CardFigure) -> CardLine {
 fn table(evaluation: &Evaluation, card: &card::Card, figures: &[&CardFigure]) -> Option<Table> {
     let axis = card.axis.filter(|_| !figures.is_empty())?;
     let keys = evaluation.keys(axis);
-    let head = figures.iter().map(|figure| match beside(evaluation, figure) {
-        text if text.is_empty() => label(figure),
-        text => format!("{} ({text})", label(figure)),
-    });
+    let head = figures.iter().map(|figure| label(figure));
     let row = |key: &String| {
         let address = |figure: &CardFigure| Address::drawn(format!("{}.{key}", figure.id));
         let cells = figures.iter().map(|figure| {
@@ -97,7 +94,12 @@ fn table(evaluation: &Evaluation, card: &card::Card, figures: &[&CardFigure]) ->
         let name = figures.first().map_or_else(String::new, |figure| rows::key(&address(figure).id));
         std::iter::once(name).chain(cells).collect()
     };
-    let notes = if keys.is_empty() { vec!["This project has no such row yet.".to_owned()] } else { Vec::new() };
+    let beside = figures.iter().map(|figure| (label(figure), beside(evaluation, figure)));
+    let mut notes: Vec<String> =
+        beside.filter(|(_, text)| !text.is_empty()).map(|(label, text)| format!("{label}: {text}")).collect();
+    if keys.is_empty() {
+        notes.insert(0, "This project has no such row yet.".to_owned());
+    }
     let head = std::iter::once(axis.word().to_owned()).chain(head).collect();
     Some(Table { head, rows: keys.iter().map(row).collect(), notes })
 }

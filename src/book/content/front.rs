@@ -1,7 +1,7 @@
 //! The first pages: what project this is, how far it is, and everything that asks for care before anything else.
 
 use super::judged::tone;
-use super::{Block, Item, Section, Tone, stages};
+use super::{Block, Item, Section, Table, Tone, stages};
 use crate::book::Source;
 use crate::model::{Address, Verdict, text::clean};
 use crate::solve::findings::{Counts, overruling};
@@ -55,13 +55,12 @@ pub fn cautions(source: Source<'_>) -> Section {
         let fault = |problem: &crate::project::Problem| clean(&format!("line {}: {}", problem.place, problem.fault));
         blocks.extend(problems.iter().map(|problem| Block::Par(Tone::Stop, fault(problem))));
     }
-    let parts: [Part; 4] = [
+    let parts: [Part; 3] = [
         ("Work stops here", "No check says stop.", Judged::blocks),
         ("Stops that were overruled in writing", "No stop was overruled.", |judged| {
             judged.verdict == Verdict::Stop && !judged.blocks()
         }),
         ("Work goes on with care", "No check asks for care.", |judged| judged.verdict == Verdict::Caution),
-        ("Not known", "No check lacks anything.", |judged| judged.verdict == Verdict::Unknown),
     ];
     for (heading, none, is_meant) in parts {
         blocks.push(Block::Heading(heading.to_owned()));
@@ -72,19 +71,35 @@ pub fn cautions(source: Source<'_>) -> Section {
         }
         blocks.extend(found.into_iter().map(|judged| Block::Item(short(source, judged))));
     }
+    blocks.push(Block::Heading("Not known, and so not judged".to_owned()));
+    blocks.push(Block::Table(unknown(source)));
     Section::of("cautions", "Cautions", blocks)
+}
+
+/// What could not be judged, what can hurt most first; a check that lacks the same on several panels stands once.
+fn unknown(source: Source<'_>) -> Table {
+    let mut found: Vec<&Judged> =
+        source.evaluation.verdicts.iter().filter(|judged| judged.verdict == Verdict::Unknown).collect();
+    found.sort_by_key(|judged| std::cmp::Reverse(judged.check.severity));
+    let mut rows: Vec<Vec<String>> = Vec::new();
+    for judged in found {
+        let check = judged.check;
+        let why = judged.judgement.as_ref().err().map_or_else(String::new, |why| clean(&why.to_string()));
+        let row = vec![format!("{} ({})", check.label, check.id), why, check.severity.word().to_owned()];
+        if !rows.contains(&row) {
+            rows.push(row);
+        }
+    }
+    let notes = if rows.is_empty() { vec!["No check lacks anything.".to_owned()] } else { Vec::new() };
+    Table { head: ["check", "why it is unknown", "at stake"].map(str::to_owned).to_vec(), rows, notes }
 }
 
 /// A check in short; its stage says everything.
 fn short(source: Source<'_>, judged: &Judged) -> Item {
     let evaluation = source.evaluation;
     let mut item = Item::new(tone(judged), judged.verdict.word(), judged.check.label, judged.address.to_string());
-    if let Err(why) = &judged.judgement {
-        item.say("Not known", clean(&why.to_string()));
-    } else {
-        item.say("", evaluation.fill_judged(judged.check.says, judged, evaluation.system()));
-        item.say("To do", evaluation.fill_judged(judged.check.remedy, judged, evaluation.system()));
-    }
+    item.say("", evaluation.fill_judged(judged.check.says, judged, evaluation.system()));
+    item.say("To do", evaluation.fill_judged(judged.check.remedy, judged, evaluation.system()));
     item.say("At stake", judged.check.severity.word());
     item.say("", judged.overruled.as_ref().map_or_else(String::new, overruling));
     item

@@ -85,6 +85,7 @@ fn figure_line(evaluation: &Evaluation, row: &Row) -> FigureLine {
         label: rows::label(row),
         id: clean(&row.address.to_string()),
         value: rows::value(evaluation, row, evaluation.system()),
+        known: row.value.is_ok(),
         by: figure.map_or_else(String::new, by),
     }
 }

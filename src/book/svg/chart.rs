@@ -6,7 +6,7 @@ use crate::model::{Chart, Line, Mark};
 use crate::units::{Quantity, System};
 
 /// Height of the plot between its axes, mm.
-const HEIGHT: f64 = 82.0;
+const HEIGHT: f64 = 64.0;
 /// Room above for what the upright axis measures, mm.
 const ABOVE: f64 = 7.0;
 /// Room on the right, mm.

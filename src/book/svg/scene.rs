@@ -2,9 +2,10 @@
 
 use super::{LETTER, Svg, WIDEST, width_of};
 use crate::model::scene::{Part, Scene, Shape};
+use crate::units::System;
 
 /// Scales that a ruler knows, 1 to so many.
-const SCALES: [f64; 14] = [1.0, 2.0, 2.5, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 50.0, 75.0, 100.0, 200.0];
+const SCALES: [f64; 16] = [1.0, 2.0, 2.5, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0, 200.0];
 /// Highest drawing, mm.
 const HIGHEST: f64 = 200.0;
 /// Room around a drawing for lines and words, mm.
@@ -53,7 +54,7 @@ fn scale(size: (f64, f64)) -> Option<f64> {
 }
 
 /// Draws a scene; the scale stands below it. `length` prints millimetres in the project's units.
-pub fn scene(scene: &Scene, title: &str, length: &dyn Fn(f64) -> String) -> String {
+pub fn scene(scene: &Scene, title: &str, system: System, length: &dyn Fn(f64) -> String) -> String {
     let Some(scale) = scale(scene.size) else { return String::new() };
     let (wide, high) = (scene.size.0 / scale, scene.size.1 / scale);
     let at = |(x, y): (f64, f64)| (ROOM + x / scale, ROOM + high - y / scale);
@@ -80,7 +81,7 @@ pub fn scene(scene: &Scene, title: &str, length: &dyn Fn(f64) -> String) -> Stri
         }
     }
     let foot = (ROOM + high).max(words.lowest()) + 2.0 * LINE;
-    bar(&mut svg, scale, foot, length);
+    bar(&mut svg, scale, foot, system);
     svg.size = ((wide + 2.0 * ROOM).max(WIDEST), foot + LINE);
     svg.finish(title)
 }
@@ -134,14 +135,19 @@ fn label(svg: &mut Svg, words: &mut Words, at: (f64, f64), text: &str) {
     svg.words("start", (x, y), text);
 }
 
-/// A bar of a round length, and the scale in words.
-fn bar(svg: &mut Svg, scale: f64, foot: f64, length: &dyn Fn(f64) -> String) {
-    let wished = 40.0 * scale;
+/// A bar of a round length in the units of the project, and the scale in words.
+fn bar(svg: &mut Svg, scale: f64, foot: f64, system: System) {
+    let (unit, symbol) = match system {
+        System::Si => (1.0, "mm"),
+        System::Us => (25.4, "in"),
+    };
+    let wished = 40.0 * scale / unit;
     let power = 10_f64.powf(wished.log10().floor());
     let round = [5.0, 2.0, 1.0].into_iter().map(|digit| digit * power).find(|round| *round <= wished).unwrap_or(power);
-    svg.path("bar", &[(ROOM, foot), (ROOM + round / scale, foot)]);
-    let text = format!("{} long; 1 : {scale} on paper if printed at 100 %", length(round));
-    svg.words("start", (ROOM + round / scale + 2.0, foot + LETTER / 3.0), &text);
+    let right = ROOM + round * unit / scale;
+    svg.path("bar", &[(ROOM, foot), (right, foot)]);
+    let text = format!("{round} {symbol} long; 1 : {scale} on paper if printed at 100 %");
+    svg.words("start", (right + 2.0, foot + LETTER / 3.0), &text);
 }
 
 #[cfg(test)]
@@ -168,7 +174,7 @@ mod tests {
     #[test]
     fn a_drawing_is_as_large_on_paper_as_its_scale_says() {
         let shapes = vec![Shape::Rectangle { part: Part::Tube, x: 0.0, y: 0.0, width: 1000.0, height: 20.0 }];
-        let svg = scene(&Scene { shapes, size: (1000.0, 20.0) }, "a tube", &|mm| format!("{mm} mm"));
+        let svg = scene(&Scene { shapes, size: (1000.0, 20.0) }, "a tube", System::Si, &|mm| format!("{mm} mm"));
         assert!(svg.contains("1 : 7.5 on paper"), "{svg}");
         assert!(svg.contains("width=\"133.333\""), "{svg}");
     }

@@ -120,7 +120,7 @@ fn draw_strip(pen: &mut Pen, layout: &Layout, strip: &Strip, page: usize, y: f64
     for end in [0.0, strip.length] {
         pen.line(Stroke::Fine, (x(end), y - half - CROSS), (x(end), y + half + CROSS));
     }
-    pen.words((x(0.0) + 1.5, y - half - CROSS), 7.5, &format!("{}, left end: datum", strip.name));
+    pen.words((x(0.0) + 1.5, y - half - CROSS - 1.4), 7.5, &format!("{}, left end: datum", strip.name));
     let radius = strip.diameter / 2.0;
     let window = layout.window(page);
     for (number, (at, text)) in strip.holes.iter().enumerate() {
