@@ -6,6 +6,7 @@
 
 mod adopt;
 pub mod arguments;
+mod book;
 mod changes;
 mod check;
 mod day;
@@ -14,7 +15,6 @@ mod explain;
 mod failure;
 mod json;
 mod keep;
-mod lines;
 mod materials;
 mod merge;
 mod new;
@@ -24,7 +24,6 @@ mod output;
 pub mod problems;
 mod procedure;
 mod report;
-mod rows;
 mod selection;
 mod set;
 mod show;
@@ -40,9 +39,9 @@ use clap::{CommandFactory, Parser};
 pub use arguments::Command;
 use arguments::{Arguments, Shown};
 use failure::{Answer, Failure};
-use lines::Page;
 pub use opening::today;
 
+use crate::model::lines::Page;
 use crate::project::store::{self, RealDisk};
 
 /// Reads the command line. With a mistake in it, or a wish for help, that is printed and the exit code comes back.
@@ -101,6 +100,7 @@ fn answer(command: &Command) -> Result<Answer, Failure> {
         }
         Command::Questions { file } => office::questions(file),
         Command::Labels { file } => office::labels(file),
+        Command::Book { file, folder, paper } => book::book(file, folder, (*paper).into()),
         Command::Figures => Ok(Answer::of(tables::declared())),
         Command::Completions { shell } => Ok(Answer::of(completions(*shell))),
         Command::Man => manual(),

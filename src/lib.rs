@@ -3,6 +3,7 @@
 //! A project file holds what the builder decided, measured and ticked; one pure function turns it into every
 //! figure, check and step; screens, commands and pages only show them. DEVELOPERS.md draws the layers.
 
+pub mod book;
 pub mod cli;
 pub mod climate;
 pub mod handbook;

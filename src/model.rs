@@ -4,11 +4,14 @@
 //! shapes. Must not live here: how a file is read, how anything is computed, how anything looks.
 
 pub mod address;
+pub mod axis;
 pub mod chart;
 pub mod demand;
 pub mod entry;
 pub mod fig;
 pub mod inputs;
+pub mod lines;
+pub mod paper;
 pub mod reading_text;
 pub mod record;
 pub mod scene;

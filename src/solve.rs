@@ -4,10 +4,12 @@
 //! state of steps. Must not live here: formulas (they are in `physics` and `stage`), files, screens.
 
 pub mod evaluation;
+pub mod findings;
 pub mod judge;
 pub mod overlay;
 pub mod progress;
 pub mod register;
+pub mod rows;
 pub mod words;
 
 pub use evaluation::{Evaluation, Row, Snapshot, evaluate, solve};

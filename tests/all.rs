@@ -10,6 +10,7 @@
 )]
 
 mod bad;
+mod book;
 mod cli;
 mod dependencies;
 mod documents;

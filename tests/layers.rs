@@ -15,7 +15,8 @@ const LAYERS: &[&[&str]] = &[
     &["solve"],
     &["project"],
     &["workbook"],
-    &["cli", "tui", "book"],
+    &["book"],
+    &["cli", "tui"],
     &["main"],
 ];
 

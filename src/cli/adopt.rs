@@ -4,8 +4,8 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
 use super::{opening, set};
+use crate::model::lines::Page;
 use crate::model::text::clean;
 use crate::project::adopt::{Adopted, adopt as adopted};
 use crate::project::store::RealDisk;

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+use crate::model::paper::Paper;
 use crate::project::merge::Side;
 use crate::units::System;
 
@@ -169,6 +170,17 @@ pub enum Command {
         /// The project file
         file: PathBuf,
     },
+    /// Print the book: everything on paper, the same as plain text, and a drilling template at 1:1
+    Book {
+        /// The project file
+        file: PathBuf,
+        /// The folder for book.html, book.txt and header-template.pdf; made if it is not there
+        #[arg(short = 'o', long = "out", value_name = "DIR")]
+        folder: PathBuf,
+        /// The paper that it is printed on
+        #[arg(long, value_enum, default_value_t = Sheet::A4)]
+        paper: Sheet,
+    },
     /// List everything that is declared: entries, figures, checks and steps
     Figures,
     /// Print the completions for a shell
@@ -216,6 +228,24 @@ pub enum Shown {
     Yes,
     /// It did not
     No,
+}
+
+/// The paper that the book is printed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Sheet {
+    /// 210 mm × 297 mm
+    A4,
+    /// 8.5 in × 11 in
+    Letter,
+}
+
+impl From<Sheet> for Paper {
+    fn from(sheet: Sheet) -> Self {
+        match sheet {
+            Sheet::A4 => Self::A4,
+            Sheet::Letter => Self::Letter,
+        }
+    }
 }
 
 /// The family of units that results are printed in.

@@ -4,10 +4,11 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
-use super::{opening, rows};
+use super::opening;
+use crate::model::lines::Page;
 use crate::model::text::clean;
 use crate::project::store::{self, RealDisk};
+use crate::solve::rows;
 use crate::stage;
 use crate::workbook::changes::{Changes, between};
 use crate::workbook::compare::Moved;

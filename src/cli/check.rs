@@ -3,10 +3,11 @@
 use std::path::Path;
 
 use super::failure::{Answer, Failure, STOP};
-use super::lines::Page;
-use super::verdicts::{Counts, put_check, put_register};
+use super::verdicts::{put_check, put_register};
 use super::{json, opening};
+use crate::model::lines::Page;
 use crate::model::{Verdict, text::clean};
+use crate::solve::findings::Counts;
 use crate::stage::safety::questions::LAST_WORD;
 
 /// Judges a project. A fault in the file counts as a stop, with `strict` an unknown does as well.

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
 use super::opening;
+use crate::model::lines::Page;
 use crate::model::{Address, Verdict, text::clean};
 use crate::stage;
 use crate::workbook::Workbook;

@@ -3,8 +3,8 @@
 use std::fmt::Write;
 
 use super::tables::{noun, shape};
-use super::verdicts::evidence;
 use crate::model::{EntrySpec, Role, Scope, Shape, Stage, Step};
+use crate::solve::findings::evidence;
 use crate::stage::{self, Check, Figure, method};
 use crate::units::System;
 

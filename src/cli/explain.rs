@@ -3,11 +3,12 @@
 use std::path::Path;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
+use super::opening;
 use super::verdicts::{put_check, put_step, put_step_details};
-use super::{opening, rows};
+use crate::model::lines::Page;
 use crate::model::{Address, text::clean};
 use crate::solve::Evaluation;
+use crate::solve::rows;
 use crate::stage;
 use crate::units::System;
 use crate::workbook::Workbook;

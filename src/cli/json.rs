@@ -2,13 +2,13 @@
 
 use serde::Serialize;
 
-use super::rows;
 use super::selection::Selection;
-use super::verdicts::Counts;
 use crate::model::{Evidence, Role, Shape, Value, Why, text::clean};
 use crate::project::Problem;
+use crate::solve::findings::Counts;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
+use crate::solve::rows;
 use crate::solve::{Evaluation, Row};
 use crate::stage::{self, general};
 use crate::units::{Quantity, System};

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
 use super::opening;
+use crate::model::lines::Page;
 use crate::model::{Fig, Shelf, Why, text::clean};
 use crate::stage::materials::rows::pieces;
 use crate::stage::materials::{Bill, Line};
@@ -17,12 +17,16 @@ pub fn materials(file: &Path, as_csv: bool, units: Option<System>) -> Result<Ans
     let evaluation = workbook.evaluation();
     let system = units.unwrap_or_else(|| evaluation.system());
     let bill = &evaluation.drawn.bill;
-    let text =
-        if as_csv { csv(bill, system).map_err(|error| Failure::file(error.to_string()))? } else { page(bill, system) };
+    let text = if as_csv {
+        csv(bill, system).map_err(|error| Failure::file(error.to_string()))?
+    } else {
+        page(bill, system).text()
+    };
     Ok(Answer { notices, text, code: 0 })
 }
 
-fn page(bill: &Bill, system: System) -> String {
+/// The bill as a page.
+pub fn page(bill: &Bill, system: System) -> Page {
     let mut page = Page::default();
     page.heading("Bill of materials");
     page.fact(0, "For all panels. Lengths and sheets by their sum: the cutting plan may need a piece more.");
@@ -42,7 +46,7 @@ fn page(bill: &Bill, system: System) -> String {
     }
     page.space();
     page.fact(0, &sum(bill));
-    page.text()
+    page
 }
 
 fn put(page: &mut Page, line: &Line, system: System) {

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::failure::{self, Answer, Failure};
-use super::lines::Page;
 use super::opening;
+use crate::model::lines::Page;
 use crate::model::text::clean;
 use crate::project::merge::{Conflict, MergeError, Side, merge as merged};
 use crate::project::store::{self, RealDisk, Stamp};

@@ -2,38 +2,39 @@
 
 use std::path::Path;
 
+use jiff::civil::Date;
+
 use super::failure::{Answer, Failure};
-use super::lines::Page;
 use super::opening;
+use crate::model::lines::Page;
 use crate::model::{Address, text::clean};
 use crate::solve::Evaluation;
 use crate::stage;
 use crate::stage::safety::labels::{LABELS, READ_BACKS};
 use crate::stage::safety::questions::{LAST_WORD, QUESTIONS};
-use crate::workbook::Workbook;
 
 /// The questions for the office, each with what was answered so far.
 pub fn questions(file: &Path) -> Result<Answer, Failure> {
     let (workbook, notices) = opening::project(file)?;
     let workbook = opening::studied(workbook);
-    Ok(Answer { notices, text: questions_of(&workbook), code: 0 })
+    Ok(Answer { notices, text: questions_of(workbook.evaluation(), workbook.today()).text(), code: 0 })
 }
 
 /// The emergency card, the labels and what is read back.
 pub fn labels(file: &Path) -> Result<Answer, Failure> {
     let (workbook, notices) = opening::project(file)?;
     let workbook = opening::studied(workbook);
-    Ok(Answer { notices, text: labels_of(workbook.evaluation()), code: 0 })
+    Ok(Answer { notices, text: labels_of(workbook.evaluation()).text(), code: 0 })
 }
 
-fn questions_of(workbook: &Workbook) -> String {
-    let evaluation = workbook.evaluation();
+/// The questions as a page.
+pub fn questions_of(evaluation: &Evaluation, today: Date) -> Page {
     let fill = |text: &str| evaluation.fill(text, None, evaluation.system());
     let mut page = Page::default();
     page.heading(&fill("Questions for the office: {project.name}"));
     page.fact(0, &fill("Jurisdiction: {site.jurisdiction}. Permit: {safety.permit}, given {safety.permit_date}."));
     let inspection = fill("Inspector: {safety.inspector}, on {safety.inspection_date}.");
-    page.fact(0, &format!("{inspection} Printed {}.", workbook.today()));
+    page.fact(0, &format!("{inspection} Printed {today}."));
     page.fact(0, LAST_WORD);
     page.fact(0, "A ? is not known yet. Keep an answer with: sunharp set FILE safety.answer.KEY 'who said what, when'");
     for question in QUESTIONS {
@@ -67,10 +68,11 @@ fn questions_of(workbook: &Workbook) -> String {
             ),
         );
     }
-    page.text()
+    page
 }
 
-fn labels_of(evaluation: &Evaluation) -> String {
+/// Card, labels and what is read back as a page.
+pub fn labels_of(evaluation: &Evaluation) -> Page {
     let fill = |text: &str| evaluation.fill(text, None, evaluation.system());
     let mut page = Page::default();
     page.fact(0, LAST_WORD);
@@ -93,5 +95,5 @@ fn labels_of(evaluation: &Evaluation) -> String {
     }
     page.space();
     page.fact(0, LAST_WORD);
-    page.text()
+    page
 }

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
 use super::opening;
+use crate::model::lines::Page;
 use crate::model::text::clean;
 use crate::solve::Evaluation;
 use crate::stage::commissioning::trouble::{SYMPTOMS, symptom};
@@ -26,10 +26,11 @@ pub fn procedure(file: &Path, name: Option<&str>) -> Result<Answer, Failure> {
     let names = procedures().iter().map(|procedure| procedure.name);
     let found = named(name).ok_or_else(|| unknown("procedure", name, names))?;
     let workbook = opening::studied(workbook);
-    Ok(Answer { notices, text: page_of(workbook.evaluation(), found), code: 0 })
+    Ok(Answer { notices, text: page_of(workbook.evaluation(), found).text(), code: 0 })
 }
 
-fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> String {
+/// A procedure as a page.
+pub fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> Page {
     let mut page = Page::default();
     page.heading(procedure.title);
     page.fact(0, &format!("When: {}.", procedure.when));
@@ -56,7 +57,7 @@ fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> String {
         };
         page.fact(2, &format!("{}. {text}", number + 1));
     }
-    page.text()
+    page
 }
 
 /// How far a step is; of one that is done for each panel, the least.

@@ -1,10 +1,11 @@
 //! The plain report: stage by stage entries, figures, checks and steps.
 
-use super::lines::Page;
-use super::rows;
 use super::selection::Selection;
-use super::verdicts::{Counts, put_check, put_step};
+use super::verdicts::{put_check, put_step};
+use crate::model::lines::Page;
 use crate::model::{Address, Stage, text::clean};
+use crate::solve::findings::Counts;
+use crate::solve::rows;
 use crate::solve::{Evaluation, Row};
 use crate::stage::safety::questions::LAST_WORD;
 use crate::stage::{self, general};

@@ -5,6 +5,7 @@ use super::opening;
 use crate::model::Address;
 use crate::solve::judge::Judged;
 use crate::solve::progress::StepState;
+use crate::solve::rows::with_panels;
 use crate::solve::{Evaluation, Row};
 use crate::stage;
 use crate::workbook::Workbook;
@@ -75,22 +76,5 @@ fn meant(evaluation: &Evaluation, all: &[Row], wanted: &Address, every_panel: bo
     match wanted.panel {
         None => rows.into_iter().flat_map(|row| with_panels(evaluation, &row, every_panel)).collect(),
         Some(panel) => rows.into_iter().filter_map(|row| evaluation.row(&Address::on(row.address.id, panel))).collect(),
-    }
-}
-
-fn with_panels(evaluation: &Evaluation, drawn: &Row, every_panel: bool) -> Vec<Row> {
-    let mut rows = vec![drawn.clone()];
-    for panel in evaluation.built.keys() {
-        let built = evaluation.row(&Address::on(drawn.address.id.clone(), *panel));
-        rows.extend(built.filter(|built| every_panel || differs(drawn, built)));
-    }
-    rows
-}
-
-fn differs(drawn: &Row, built: &Row) -> bool {
-    match (&drawn.value, &built.value) {
-        (Ok(drawn_value), Ok(value)) => drawn.origin != built.origin || !drawn_value.same_as(value),
-        (Err(_), Err(_)) => false,
-        _ => true,
     }
 }

@@ -3,10 +3,11 @@
 use std::path::Path;
 
 use super::failure::{Answer, Failure};
-use super::lines::Page;
-use super::{opening, rows};
+use super::opening;
+use crate::model::lines::Page;
 use crate::model::{Address, Fig, Role, Value, text::clean};
 use crate::solve::Evaluation;
+use crate::solve::rows;
 use crate::stage;
 use crate::workbook::Workbook;
 use crate::workbook::change::ChangeError;

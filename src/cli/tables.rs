@@ -1,7 +1,7 @@
 //! `figures`: everything that is declared, one line each.
 
-use super::lines::Page;
 use crate::model::Shape;
+use crate::model::lines::Page;
 use crate::stage;
 use crate::units::{Kind, table};
 

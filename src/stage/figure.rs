@@ -95,6 +95,37 @@ pub enum Axis {
 }
 
 impl Axis {
+    /// One row of it in a word or two.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Month => "month",
+            Self::LogDay => "day",
+            Self::Point => "point",
+            Self::Upkeep => "task",
+            Self::Hole => "hole",
+            Self::Riser => "riser",
+            Self::RiserBar | Self::TimberBar => "bar",
+            Self::Offcut => "offcut",
+            Self::Joint => "joint",
+            Self::Part => "part",
+            Self::Choice => "choice",
+            Self::DepthLayer => "layer",
+            Self::WeepHole => "weep hole",
+            Self::Strip => "strip",
+            Self::ScrewLine => "line of screws",
+            Self::Screw => "screw",
+            Self::Run => "run",
+            Self::PanelGroup => "group of panels",
+            Self::TimberCut | Self::SheetCut => "cut",
+            Self::SheetPlan => "sheet",
+            Self::Celsius => "°C",
+            Self::Material => "material",
+            Self::Mount => "mount",
+            Self::Case => "case",
+            Self::Link => "link",
+        }
+    }
+
     /// Whether a key can stand on this axis at all; how many there are depends on the project.
     pub fn takes(self, key: &str) -> bool {
         if matches!(self, Self::Material | Self::Link | Self::Case | Self::TestRule) {

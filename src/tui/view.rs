@@ -1,6 +1,5 @@
 //! Drawing: reads the state, changes nothing.
 
-mod axis;
 mod bench;
 mod chart;
 mod foot;

@@ -9,10 +9,10 @@ use ratatui::widgets::Widget;
 use ratatui::widgets::canvas::{Canvas, Context, Points};
 use unicode_width::UnicodeWidthStr;
 
-use super::axis::{self, Tick};
 use super::picture::height;
 use super::trace::{Dash, Shade, Trace};
 use super::{piece, row, rows};
+use crate::model::axis::{self, Tick};
 use crate::model::{Chart, Line, Mark};
 use crate::tui::ink::{Par, Role};
 use crate::tui::state::State;
@@ -75,13 +75,20 @@ fn share(at: f64, [low, high]: [f64; 2]) -> f64 {
     (at - low) / (high - low)
 }
 
+/// The cell at a share of so many cells.
+fn cell(share: f64, cells: u16) -> u16 {
+    let aim = share * f64::from(cells.saturating_sub(1));
+    let off = |cell: &u16| (f64::from(*cell) - aim).abs();
+    (0..cells).min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(0)
+}
+
 /// The upright axis with its numbers.
 fn upright(state: &State, chart: &Chart, ticks: &[Tick], frame: &mut Frame<'_>, body: Rect, gutter: u16) {
     let theme = state.theme();
     let bounds = axis::bounds(&chart.y);
     let width = usize::from(gutter.saturating_sub(2));
     for y in body.top()..body.bottom() {
-        let at = |tick: &&Tick| body.bottom() - 1 - axis::cell(share(tick.at, bounds), body.height) == y;
+        let at = |tick: &&Tick| body.bottom() - 1 - cell(share(tick.at, bounds), body.height) == y;
         let number = ticks.iter().find(at).map_or("", |tick| tick.text.as_str());
         let pieces = [piece(Role::Plain, format!("{number:>width$} ")), piece(Role::Quiet, theme.wall())];
         row(frame, Rect { x: body.x - gutter, y, width: gutter, height: 1 }, &pieces, theme);
@@ -92,7 +99,7 @@ fn upright(state: &State, chart: &Chart, ticks: &[Tick], frame: &mut Frame<'_>, 
 fn level(state: &State, chart: &Chart, frame: &mut Frame<'_>, body: Rect) {
     let theme = state.theme();
     let bounds = axis::bounds(&chart.x);
-    let column = |at: f64| body.x + axis::cell(share(at, bounds), body.width);
+    let column = |at: f64| body.x + cell(share(at, bounds), body.width);
     let line = Rect { y: body.bottom(), height: 1, ..body };
     row(frame, line, &[piece(Role::Quiet, theme.rule().repeat(usize::from(body.width)))], theme);
     for mark in chart.marks.iter().filter(|mark| is_range(mark)) {
@@ -226,5 +233,15 @@ fn lines(chart: &Chart, theme: Theme, context: &mut Context<'_>) {
         let Some(at) = longest.points.get(longest.points.len() * (number + 1) / (series.len() + 1)) else { continue };
         context.marker(Marker::Custom(one.letter));
         context.draw(&Points { coords: &[*at], color: theme.series(number) });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_share_falls_on_the_nearest_cell() {
+        assert_eq!([cell(0.0, 5), cell(0.5, 5), cell(1.0, 5), cell(2.0, 5), cell(0.3, 0)], [0, 2, 4, 4, 0]);
     }
 }

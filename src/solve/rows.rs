@@ -1,7 +1,7 @@
 //! A row of figures or entries in words.
 
+use super::{Evaluation, Row};
 use crate::model::{Address, Origin, Role, Value, text::clean};
-use crate::solve::{Evaluation, Row};
 use crate::stage::{self, Axis};
 use crate::units::{System, table};
 
@@ -35,7 +35,8 @@ pub fn label_of(address: &Address, declared: &str) -> String {
     }
 }
 
-fn key(id: &str) -> String {
+/// The name of the row that an id stands for; empty for what has no rows.
+pub fn key(id: &str) -> String {
     if let Some((figure, key)) = stage::figure(id) {
         let month = key.parse::<usize>().ok().and_then(|month| MONTHS.get(month.checked_sub(1)?));
         return match (figure.axis, month) {
@@ -89,5 +90,23 @@ fn missing(row: &Row) -> String {
         (Err(crate::model::Why::Missing(_)), Some(_)) => "not entered yet".to_owned(),
         (Err(why), _) => format!("not known: {}", clean(&why.to_string())),
         (Ok(_), _) => String::new(),
+    }
+}
+
+/// A row of the design and behind it those of the panels as built that differ, or of every panel with readings.
+pub fn with_panels(evaluation: &Evaluation, drawn: &Row, every_panel: bool) -> Vec<Row> {
+    let mut rows = vec![drawn.clone()];
+    for panel in evaluation.built.keys() {
+        let built = evaluation.row(&Address::on(drawn.address.id.clone(), *panel));
+        rows.extend(built.filter(|built| every_panel || differs(drawn, built)));
+    }
+    rows
+}
+
+fn differs(drawn: &Row, built: &Row) -> bool {
+    match (&drawn.value, &built.value) {
+        (Ok(drawn_value), Ok(value)) => drawn.origin != built.origin || !drawn_value.same_as(value),
+        (Err(_), Err(_)) => false,
+        _ => true,
     }
 }

@@ -1,4 +1,6 @@
 //! Plain lines for an 80-column page and for a screen reader: one fact a line, folded between words.
+//!
+//! A page is kept as its lines, so that a face with a layout of its own can print the same words.
 
 use std::fmt::Write;
 
@@ -7,16 +9,26 @@ use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 /// The width of the page.
 pub const WIDTH: usize = 80;
 
+/// One line before it is folded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// A heading, underlined on a plain page.
+    Heading(String),
+    /// Words, indented by so many columns.
+    Fact(usize, String),
+    /// An empty line.
+    Space,
+}
+
 /// A page that grows line by line.
-#[derive(Debug, Default)]
-pub struct Page(String);
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Page(Vec<Line>);
 
 impl Page {
     /// Puts a heading with a line under it; an empty line stands above all but the first.
     pub fn heading(&mut self, text: &str) {
         self.space();
-        self.fact(0, text);
-        let _ = writeln!(self.0, "{}", "=".repeat(text.width().min(WIDTH)));
+        self.0.push(Line::Heading(text.to_owned()));
     }
 
     /// Puts a smaller heading.
@@ -28,16 +40,13 @@ impl Page {
     /// Puts an empty line, unless the page begins here.
     pub fn space(&mut self) {
         if !self.0.is_empty() {
-            self.0.push('\n');
+            self.0.push(Line::Space);
         }
     }
 
     /// Puts a fact, indented, folded at the width of the page; what is folded stands two further in.
     pub fn fact(&mut self, indent: usize, text: &str) {
-        for (number, line) in fold(text, WIDTH - indent - 2).into_iter().enumerate() {
-            let indent = if number == 0 { indent } else { indent + 2 };
-            let _ = writeln!(self.0, "{:indent$}{line}", "");
-        }
+        self.0.push(Line::Fact(indent, text.to_owned()));
     }
 
     /// Puts `name: text`, unless the text is empty.
@@ -47,9 +56,37 @@ impl Page {
         }
     }
 
+    /// Puts another page behind this one.
+    pub fn append(&mut self, other: &Self) {
+        self.0.extend(other.0.iter().cloned());
+    }
+
+    /// The lines as they were put.
+    pub fn lines(&self) -> &[Line] {
+        &self.0
+    }
+
     /// The page as text.
     pub fn text(self) -> String {
-        self.0
+        let mut text = String::new();
+        for line in &self.0 {
+            match line {
+                Line::Heading(words) => {
+                    put_folded(&mut text, 0, words);
+                    let _ = writeln!(text, "{}", "=".repeat(words.width().min(WIDTH)));
+                }
+                Line::Fact(indent, words) => put_folded(&mut text, *indent, words),
+                Line::Space => text.push('\n'),
+            }
+        }
+        text
+    }
+}
+
+fn put_folded(text: &mut String, indent: usize, words: &str) {
+    for (number, line) in fold(words, WIDTH - indent - 2).into_iter().enumerate() {
+        let indent = if number == 0 { indent } else { indent + 2 };
+        let _ = writeln!(text, "{:indent$}{line}", "");
     }
 }
 

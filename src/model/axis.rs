@@ -1,6 +1,6 @@
 //! The numbers beside a plot: round steps in the units that are shown, or names.
 
-use crate::model::ChartAxis;
+use super::ChartAxis;
 use crate::units::table::{self, Unit};
 use crate::units::{Kind, System};
 
@@ -66,13 +66,6 @@ fn step(kind: Kind, least: f64) -> (f64, usize) {
     found.map_or((1e12, 0), |(step, power)| (step, usize::try_from(-power).unwrap_or(0)))
 }
 
-/// The cell at a share of so many cells.
-pub fn cell(share: f64, cells: u16) -> u16 {
-    let aim = share * f64::from(cells.saturating_sub(1));
-    let off = |cell: &u16| (f64::from(*cell) - aim).abs();
-    (0..cells).min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(0)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -92,10 +85,5 @@ mod tests {
         assert_eq!(texts(&months, 1, System::Si), ["J", "F", "M"]);
         let nothing = ChartAxis::of("nothing", Kind::Percent, (0.0, 0.0));
         assert!(ticks(&nothing, 5, System::Si).len() > 1);
-    }
-
-    #[test]
-    fn a_share_falls_on_the_nearest_cell() {
-        assert_eq!([cell(0.0, 5), cell(0.5, 5), cell(1.0, 5), cell(2.0, 5), cell(0.3, 0)], [0, 2, 4, 4, 0]);
     }
 }
