@@ -20,6 +20,7 @@ pub mod site;
 pub mod solution;
 pub mod study;
 pub mod summary;
+pub mod waits;
 pub mod world;
 pub mod worst;
 
@@ -50,6 +51,7 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         absorber::as_built::ENTRIES,
         absorber::cutting::ENTRIES,
         absorber::offcuts::ENTRIES,
+        waits::OF_ABSORBER,
         enclosure::entries::ENTRIES,
         enclosure::joinery::ENTRIES,
         enclosure::openings::ENTRIES,
@@ -62,6 +64,7 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         enclosure::second_layer::ENTRIES,
         enclosure::cutting::ENTRIES,
         enclosure::sheets::ENTRIES,
+        waits::OF_ENCLOSURE,
         plumbing::entries::ENTRIES,
         plumbing::entries::run::ENTRIES,
         plumbing::entries::part::ENTRIES,
@@ -122,6 +125,7 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         enclosure::breathing::FIGURES,
         enclosure::cutting::FIGURES,
         enclosure::sheets::FIGURES,
+        waits::FIGURES,
         plumbing::rows::FIGURES,
         plumbing::layout::FIGURES,
         plumbing::year::rows::FIGURES,

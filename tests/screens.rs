@@ -6,6 +6,7 @@ mod harness;
 mod journeys;
 mod keys;
 mod looks;
+mod mending;
 mod monkey;
 mod orphans;
 mod sizes;

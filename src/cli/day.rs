@@ -21,6 +21,12 @@ pub fn day(file: &Path) -> Result<Answer, Failure> {
     for conflict in workbook.project().conflicts.values() {
         page.fact(0, &format!("Two builders differ: {} ('sunharp settle' chooses)", clean(&conflict.key)));
     }
+    if !day.due.is_empty() {
+        page.subheading("Due");
+    }
+    for (task, since) in &day.due {
+        page.fact(2, &format!("{}, since {since}: {}", task.name, task.what));
+    }
     for plot in &day.plots {
         put_plot(&mut page, &workbook, plot);
     }

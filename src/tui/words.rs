@@ -4,6 +4,7 @@ pub mod bench;
 pub mod detail;
 pub mod echo;
 pub mod explain;
+pub mod mend;
 pub mod records;
 pub mod row;
 pub mod sheet;

@@ -15,6 +15,7 @@ pub mod pipes;
 pub mod plant;
 pub mod rows;
 pub mod worst_days;
+pub mod worst_pressures;
 
 use std::sync::Arc;
 

@@ -19,6 +19,8 @@ pub fn lines(state: &State) -> Vec<Line> {
     section(&mut lines, "Learn by doing", lessons::words(state).into_iter().map(Line::Says).collect());
     let conflicts = state.workbook.project().conflicts.keys();
     section(&mut lines, "Two builders differ", conflicts.cloned().map(Line::Conflict).collect());
+    let due = day.due.iter().map(|(task, since)| Line::Says(format!("{}, since {since}: {}", task.name, task.what)));
+    section(&mut lines, "Due", due.collect());
     let mut now = Vec::new();
     for plot in &day.plots {
         plot_lines(plot, &mut now);

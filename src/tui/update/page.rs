@@ -9,6 +9,7 @@ use crate::model::{Address, PanelLetter, Role, Stage, Verdict};
 use crate::project::merge::Side;
 use crate::solve::progress::Standing;
 use crate::stage;
+use crate::workbook::desk::Errand;
 use crate::workbook::{ChangeError, Workbook};
 use std::sync::Arc;
 
@@ -117,6 +118,7 @@ pub fn run(state: &mut State, act: Act) {
         | Act::NextFigure
         | Act::Tick
         | Act::Sway
+        | Act::Mend
         | Act::Clock => {}
     }
 }
@@ -215,6 +217,11 @@ fn explain(state: &mut State) {
 
 /// Lays a sheet over everything.
 pub fn push_sheet(state: &mut State, subject: Subject) {
+    if let Subject::Check(check) = subject
+        && state.workbook.may_mend(check)
+    {
+        state.errand = Some(Errand::Mend(check));
+    }
     state.over.push(Over::Sheet(Sheet { subject, at: 0, top: 0 }));
 }
 

@@ -1,6 +1,6 @@
 //! The texts of sheets.
 
-use super::{detail, explain, of_verdict, records, sway};
+use super::{detail, explain, mend, of_verdict, records, sway};
 use crate::model::{Address, Fig, Value, text::clean};
 use crate::stage;
 use crate::tui::command::{self, Place};
@@ -44,6 +44,7 @@ fn check(state: &State, id: &str) -> Vec<Par> {
     let evaluation = state.workbook.evaluation();
     let Some(judged) = state.judged(id) else { return Vec::new() };
     let mut pars = detail::check(state, judged);
+    pars.extend(mend::pars(state, judged.check.id));
     pars.push(Par::gap());
     pars.push(Par::tagged(Role::Quiet, "source:", judged.check.source));
     pars.push(Par::new(Role::Heading, "judged by"));

@@ -8,7 +8,7 @@ use crate::model::{Fig, Inputs, Why};
 use crate::stage::Solution;
 use crate::stage::absorber::Heat;
 use crate::stage::plumbing::entries::{self as e, LoopType, YearPanel};
-use crate::stage::plumbing::{effectiveness, panel_count};
+use crate::stage::plumbing::panel_count;
 use crate::units::si::{
     Dimension, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
 };
@@ -98,7 +98,7 @@ fn collector(solution: &Solution) -> Fig<Collector> {
 fn loop_of(solution: &Solution) -> Fig<Circuit> {
     let inputs = &solution.inputs;
     let rate = capacity_rate(solution)?;
-    let exchange = match effectiveness(inputs)? {
+    let exchange = match solution.plumbing.effectiveness.clone()? {
         None => Exchange::Direct,
         Some(effectiveness) => match exchanger(solution).map_or_else(|| inputs.get(&y::EXCHANGER_TYPE), Ok)? {
             ExchangerType::Coil => Exchange::Coil { effectiveness: effectiveness.si() },
