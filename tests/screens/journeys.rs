@@ -332,4 +332,32 @@ fn the_page_of_every_stage_and_the_help_are_as_stored() {
     stored("absorber-wide", &mut play);
     play.press("?").shows("assumed");
     stored("help", &mut play);
+    for (size, look) in [((80, 24), ""), ((200, 60), "-huge")] {
+        let mut play = Play::of(SAMPLE, FULL, size);
+        for page in ["site", "absorber", "enclosure", "plumbing", "safety", "commissioning"] {
+            play.shows(&format!("[{page} "));
+            stored(&format!("page-{page}{look}"), &mut play);
+            play.press("<Right>");
+        }
+    }
+}
+
+#[test]
+fn every_sheet_is_as_stored() {
+    let mut play = Play::of(SAMPLE, FULL, (80, 24));
+    for (name, keys) in [
+        ("sheet-figure", "fabsorber.stagnation_worst<Enter>e"),
+        ("sheet-check", "fplumbing.lockout<Enter><Enter>"),
+        ("sheet-step", "fabsorber.flush<Enter>e"),
+        ("sheet-records", "l"),
+        ("sheet-moved", "m"),
+        ("sheet-help", "?"),
+        ("sheet-menu", "<Esc>"),
+        ("sheet-variants", "d"),
+        ("sheet-write", "c"),
+    ] {
+        play.press(keys);
+        stored(name, &mut play);
+        play.press("<Esc>");
+    }
 }

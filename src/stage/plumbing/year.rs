@@ -19,6 +19,7 @@ pub mod worst_pressures;
 
 use std::sync::Arc;
 
+use super::flow_rows::NATURAL_FLOW;
 use super::{HOT_WATER, LINE};
 use crate::climate::Format;
 use crate::model::{Fig, Why};
@@ -60,7 +61,7 @@ pub static PLANT: Group = Group {
         "plumbing.element_set",
         "plumbing.element_depth",
     ],
-    groups: &[&LINE, &pipes::PIPES],
+    groups: &[&LINE, &pipes::PIPES, &NATURAL_FLOW],
 };
 
 /// The simulated year.

@@ -60,9 +60,18 @@ fn heat(solution: &Solution) -> Fig<&Heat> {
     solution.absorber.heat.as_ref().map_err(Why::clone)
 }
 
-/// ṁ c_p of all panels at the design flow, W/K.
+/// ṁ c_p of all panels at the design flow, W/K; of a thermosiphon whose loop is written at the flow that its own weight
+/// gives at the working point.
 pub fn capacity_rate(solution: &Solution) -> Fig<f64> {
     let point = &heat(solution)?.point;
+    if solution.inputs.get(&e::LOOP)? == LoopType::Thermosiphon {
+        match &solution.plumbing.working.natural {
+            Ok(Some(natural)) => return Ok(natural.flow.si() * point.properties.specific_heat),
+            Ok(None) => return Err(Why::out_of_range("nothing flows: the sun does not make up the losses")),
+            Err(Why::Missing(_)) => {}
+            Err(why) => return Err(why.clone()),
+        }
+    }
     Ok(point.conditions.mass_flow.si() * point.properties.specific_heat * panel_count(&solution.inputs)? as f64)
 }
 
