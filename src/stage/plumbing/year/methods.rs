@@ -15,9 +15,9 @@ pub static METHODS: &[Method] = &[
                moment its difference is crossed; a mixing valve; a heater behind the tank or an element in it. \
                Explicit midpoint with located switching; whatever moves heat is what is booked, so energy closes to \
                rounding. The water's load is counted by mass. Cold water lies between the middles of two months as the \
-               day does. A thermosiphon runs at the flow of its working point (entered flow while no runs are written), from 3 K over the tank until 0.5 K, and neither its \
-               own flow nor flow backward at night is computed. What a drainback loop leaves in the panel is not \
-               reckoned. Wind, snow, dirt and shade not entered are not in it. Peaks, hours at a temperature and the \
+               day does. A thermosiphon runs at the flow of its working point (at the entered flow while no \
+               runs are written), from 3 K over the tank until 0.5 K; flow backward at night is not computed. What a \
+               drainback loop leaves in the panel is not reckoned. Wind, snow, dirt and shade not entered are not in it. Peaks, hours at a temperature and the \
                worst week need real hours of a weather file: mean days have none.",
         source: "Duffie & Beckman 6, 8 and 10 (from memory); one-node panel, Hottel & Whillier 1958; checked against \
                  three years by steps of 5 s in another code and, outside, against the monthly correlation",
