@@ -15,6 +15,7 @@ pub enum Act {
     Record,
     TakeBack,
     Moved,
+    SinceCommit,
     Undo,
     Redo,
     Find,
@@ -225,6 +226,13 @@ pub static COMMANDS: &[Command] = &[
     command(Act::Records, PAGE, &[Key::Char('l')], "records", "everything that was recorded, the latest first"),
     command(Act::Copy, PAGE, &[Key::Char('Y')], "copy", "send the figure to the terminal's clipboard (OSC 52)"),
     command(Act::Moved, PAGE, &[Key::Char('m')], "moved", "list what the last change moved"),
+    command(
+        Act::SinceCommit,
+        PAGE,
+        &[Key::Char('h')],
+        "since commit",
+        "what happened since the last commit, where the project lies in a git repository",
+    ),
     command(Act::Redo, PAGE_AND_BENCH, &[Key::Char('U'), Key::Char('y')], "redo", "make the last undone change again"),
     command(
         Act::Attention,

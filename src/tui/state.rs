@@ -21,6 +21,7 @@ use crate::solve::judge::Judged;
 use crate::stage;
 use crate::stage::plumbing::mend::Candidate;
 use crate::units::System;
+use crate::workbook::changes::Changes;
 use crate::workbook::desk::Errand;
 use crate::workbook::sway::Sway;
 use crate::workbook::today::{self, Today};
@@ -60,6 +61,8 @@ pub struct State {
     pub(super) errand: Option<Errand>,
     /// What was found of what moves a figure.
     pub(super) sway: Option<Sway>,
+    /// What happened since the last commit, as it was when it was asked for.
+    pub(super) since: Option<Changes>,
     /// The change found to mend a check, and for which revision.
     pub(super) mend: Option<(&'static str, u64, Option<Candidate>)>,
     /// The variant that was computed last: its name, the revision, everything.
@@ -155,6 +158,7 @@ impl State {
             kept_marks: Marks::default(),
             errand: None,
             sway: None,
+            since: None,
             mend: None,
             variant: None,
             began: 0,

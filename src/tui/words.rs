@@ -8,6 +8,7 @@ pub mod mend;
 pub mod records;
 pub mod row;
 pub mod sheet;
+pub mod since;
 pub mod summary;
 pub mod sway;
 

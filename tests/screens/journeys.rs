@@ -361,3 +361,27 @@ fn every_sheet_is_as_stored() {
         play.press("<Esc>");
     }
 }
+
+/// Runs git in the folder of a play, as a builder who is somebody.
+fn git(play: &Play, arguments: &[&str]) {
+    let who = ["-c", "user.name=Ines", "-c", "user.email=ines@example.org"];
+    let mut command = std::process::Command::new("git");
+    command.current_dir(play.path().parent().unwrap()).args(who).args(arguments);
+    assert!(command.stdout(std::process::Stdio::null()).status().unwrap().success(), "git {arguments:?}");
+}
+
+#[test]
+fn what_happened_since_the_last_commit_is_told_on_a_sheet() {
+    let mut play = Play::trial();
+    play.press("h").shows("no commit holds this file yet");
+    git(&play, &["init", "--quiet"]);
+    git(&play, &["add", "project.toml"]);
+    git(&play, &["commit", "--quiet", "-m", "As drawn"]);
+    play.press("h").shows("Nothing has changed since the last commit.").press("<Esc>");
+    play.press("friser pitch<Enter><Enter>5 in<Enter>h")
+        .shows("since the last commit")
+        .shows("riser pitch: 4 in -> 5 in");
+    stored("since-commit", &mut play);
+    play.press("<Esc>u");
+    assert_eq!(play.state.workbook.text(), TRIAL);
+}

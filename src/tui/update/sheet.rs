@@ -100,7 +100,12 @@ fn line_of(subject: &Subject) -> Option<(Stage, Line)> {
         Subject::Figure(address) => (address.id.as_str(), Line::Entry(address.id.clone())),
         Subject::Check(id) => (*id, Line::Check(id)),
         Subject::Step(address) => (address.id.as_str(), Line::Step(address.clone())),
-        Subject::Moved | Subject::Faults | Subject::Help | Subject::Records(_) | Subject::Variant(_) => return None,
+        Subject::Moved
+        | Subject::Faults
+        | Subject::Help
+        | Subject::Records(_)
+        | Subject::Variant(_)
+        | Subject::SinceCommit => return None,
     };
     Some((Stage::of_id(id).unwrap_or(Stage::Site), line))
 }
