@@ -47,6 +47,7 @@ pub mod layers;
 pub mod legionella;
 pub mod lift;
 pub mod linear;
+pub mod loop_pressure;
 pub mod loss;
 pub mod mains;
 pub mod monthly;

@@ -21,6 +21,7 @@ pub mod site;
 pub mod solution;
 pub mod study;
 pub mod summary;
+pub mod waits;
 pub mod world;
 pub mod worst;
 
@@ -54,6 +55,7 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         absorber::cutting::ENTRIES,
         absorber::header_cuts::ENTRIES,
         absorber::offcuts::ENTRIES,
+        waits::OF_ABSORBER,
         enclosure::entries::ENTRIES,
         enclosure::joinery::ENTRIES,
         enclosure::openings::ENTRIES,
@@ -66,6 +68,7 @@ static ENTRIES: LazyLock<Vec<&'static EntrySpec>> = LazyLock::new(|| {
         enclosure::second_layer::ENTRIES,
         enclosure::cutting::ENTRIES,
         enclosure::sheets::ENTRIES,
+        waits::OF_ENCLOSURE,
         plumbing::entries::ENTRIES,
         plumbing::entries::run::ENTRIES,
         plumbing::entries::part::ENTRIES,
@@ -129,6 +132,7 @@ static FIGURES: LazyLock<Vec<&'static Figure>> = LazyLock::new(|| {
         enclosure::breathing::FIGURES,
         enclosure::cutting::FIGURES,
         enclosure::sheets::FIGURES,
+        waits::FIGURES,
         plumbing::rows::FIGURES,
         plumbing::layout::FIGURES,
         plumbing::year::rows::FIGURES,

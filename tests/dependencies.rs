@@ -29,14 +29,18 @@ struct Moves {
     checks: BTreeSet<&'static str>,
 }
 
-type Values = BTreeMap<String, (&'static Figure, Fig<Value>)>;
+/// Every figure, row by row; read without its name, because this is done thousands of times.
+type Values = BTreeMap<(&'static str, String), Fig<Value>>;
 
 fn values(evaluation: &Evaluation) -> Values {
-    evaluation
-        .rows()
-        .into_iter()
-        .filter_map(|row| Some((row.address.id.clone(), (stage::figure(&row.address.id)?.0, row.value))))
-        .collect()
+    let rows = |figure: &Figure| figure.axis.map_or_else(|| vec![String::new()], |axis| evaluation.keys(axis));
+    let of = |figure: &'static Figure| {
+        rows(figure).into_iter().map(|key| {
+            let value = (figure.read)(&evaluation.drawn, &key);
+            ((figure.id, key), value)
+        })
+    };
+    stage::figures().iter().flat_map(|figure| of(figure).collect::<Vec<_>>()).collect()
 }
 
 fn same(a: &Fig<Value>, b: &Fig<Value>) -> bool {
@@ -47,16 +51,27 @@ fn same(a: &Fig<Value>, b: &Fig<Value>) -> bool {
     }
 }
 
+/// An evaluation with its figures laid out, so that many others are compared with it.
+struct Before {
+    evaluation: Evaluation,
+    values: Values,
+}
+
+impl Before {
+    fn new(evaluation: Evaluation) -> Self {
+        Self { values: values(&evaluation), evaluation }
+    }
+}
+
 impl Moves {
-    fn note(&mut self, before: &Evaluation, after: &Evaluation) {
-        let (old, new) = (values(before), values(after));
-        for (id, (figure, _)) in old.iter().chain(&new) {
-            let both = old.get(id).zip(new.get(id));
-            if both.is_none_or(|((_, was), (_, is))| !same(was, is)) {
-                self.figures.insert(figure.id);
+    fn note(&mut self, before: &Before, after: &Evaluation) {
+        let (old, new) = (&before.values, values(after));
+        for row in old.keys().chain(new.keys()) {
+            if old.get(row).zip(new.get(row)).is_none_or(|(was, is)| !same(was, is)) {
+                self.figures.insert(row.0);
             }
         }
-        for (was, is) in before.verdicts.iter().zip(&after.verdicts) {
+        for (was, is) in before.evaluation.verdicts.iter().zip(&after.verdicts) {
             if was.verdict != is.verdict || was.judgement != is.judgement {
                 self.checks.insert(was.check.id);
             }
@@ -66,7 +81,7 @@ impl Moves {
 
 /// Changes every entry of a base in turn.
 fn moves_from(base: &Base) -> BTreeMap<&'static str, Moves> {
-    let before = base.evaluate(None);
+    let before = Before::new(base.evaluate(None));
     let is_first = base.name == world::FIRST;
     let threads = thread::available_parallelism().map_or(1, usize::from);
     let of_thread = |first: usize| -> Vec<(&'static str, Moves)> {
@@ -81,7 +96,7 @@ fn moves_from(base: &Base) -> BTreeMap<&'static str, Moves> {
 
 /// Changes one entry in every way from the first base, in fewer ways from the others. Slow studies run for
 /// the first change of what they declare, where the entry has its first value.
-fn moves_of(base: &Base, before: &Evaluation, spec: &'static EntrySpec, is_first: bool) -> Moves {
+fn moves_of(base: &Base, before: &Before, spec: &'static EntrySpec, is_first: bool) -> Moves {
     let mut moves = Moves::default();
     for id in base.ids_of(spec) {
         let mut changes = perturb::changes(spec, base.value(&id).as_ref());
@@ -92,9 +107,9 @@ fn moves_of(base: &Base, before: &Evaluation, spec: &'static EntrySpec, is_first
             let changed = base.with(&id, change);
             let slowly = at == 0 && (is_first || spec.id.contains('*')) && slow_studies_declare(spec.id);
             let after = if slowly {
-                changed.evaluate_after(spec.id, &before.drawn)
+                changed.evaluate_after(spec.id, &before.evaluation.drawn)
             } else {
-                changed.evaluate_quickly(&before.drawn)
+                changed.evaluate_quickly(&before.evaluation.drawn)
             };
             moves.note(before, &after);
         }
@@ -192,7 +207,7 @@ fn what_is_reused_of_an_earlier_solution_is_what_would_be_computed() {
         let Some(change) = changes.into_iter().next() else { continue };
         let changed = base.with(spec.id, change);
         let mut moves = Moves::default();
-        let fresh = changed.evaluate_fresh(&before.drawn);
+        let fresh = Before::new(changed.evaluate_fresh(&before.drawn));
         moves.note(&fresh, &changed.evaluate_quickly(&before.drawn));
         complaints.extend(moves.figures.iter().map(|id| format!("{} leaves {id} as it was", spec.id)));
     }
@@ -211,7 +226,7 @@ fn everything_that_slow_studies_do_not_declare_may_change_at_once() {
         }
     }
     let mut moves = Moves::default();
-    moves.note(&base.evaluate(None), &changed.evaluate(None));
+    moves.note(&Before::new(base.evaluate(None)), &changed.evaluate(None));
     let slow = STUDIES.iter().filter(|study| world::SLOW.contains(&study.id));
     let of_slow: Vec<&str> = slow.map(|study| study.group.name).collect();
     let figures = moves.figures.iter().filter(|id| of_slow.contains(&stage::figure(id).unwrap().0.group.name));

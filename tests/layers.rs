@@ -30,6 +30,7 @@ const GUARDED: &[&str] = &["fs", "env", "time", "process", "thread", "net"];
 const ALLOWED: &[(&str, &[&str])] = &[
     ("project/store", &["fs", "time", "process"]),
     ("project/draft", &["fs"]),
+    ("climate/prepare", &["thread"]),
     ("workbook/desk", &["thread"]),
     ("workbook/revision", &["process"]),
     ("cli", &["env", "process", "fs", "thread", "time"]),

@@ -8,6 +8,7 @@ mod harness;
 mod journeys;
 mod keys;
 mod looks;
+mod mending;
 mod monkey;
 mod orphans;
 mod out_of_order;

@@ -24,8 +24,9 @@ pub fn day(file: &Path) -> Result<Answer, Failure> {
     if !day.due.is_empty() {
         page.subheading("Due by the calendar");
     }
-    for task in &day.due {
-        page.fact(2, &format!("{}: {} (commissioning.upkeep.{})", task.name, task.what, task.name));
+    for (task, since) in &day.due {
+        let (name, what) = (task.name, task.what);
+        page.fact(2, &format!("{name}, since {since}: {what} (commissioning.upkeep.{name})"));
     }
     for plot in &day.plots {
         put_plot(&mut page, &workbook, plot);

@@ -1,5 +1,7 @@
 //! From readings to prepared hours: gaps filled, parts of the sunlight completed, the sun placed once.
 
+use std::thread;
+
 use super::audit::{Audit, Notes};
 use super::calendar::{HOURS, HourOfYear, is_leap, months};
 use super::raw::{Raw, Reading};
@@ -54,9 +56,11 @@ pub(super) fn prepare(raw: Raw, minutes: f64) -> Result<Climate, ClimateError> {
     Ok(Climate { station, hours, albedo: monthly_albedo(&readings), audit, instead_of: Vec::new() })
 }
 
+/// The sun of every hour, worked out on all cores: it is the longest part of opening a project, and each hour stands
+/// for itself.
 fn suns(station: &super::Station, readings: &[Reading], minutes: f64) -> Result<Vec<Sun>, ClimateError> {
     let observer = Observer::new(station.place, Air::standard(station.place.altitude))?;
-    let place_sun = |(hour, reading): (HourOfYear, &Reading)| {
+    let place_sun = |(hour, reading): &(HourOfYear, &Reading)| -> Result<Sun, ClimateError> {
         let (month, day) = hour.date();
         let utc_hours = hour.clock_hours() - station.utc_offset + minutes / 60.0;
         let (zenith, azimuth) = observer.apparent(julian_day(reading.year, month, day) + utc_hours / 24.0)?;
@@ -68,7 +72,21 @@ fn suns(station: &super::Station, readings: &[Reading], minutes: f64) -> Result<
             extraterrestrial_normal: normal.si(),
         })
     };
-    HourOfYear::all().zip(readings).map(place_sun).collect()
+    let hours: Vec<(HourOfYear, &Reading)> = HourOfYear::all().zip(readings).collect();
+    let workers = thread::available_parallelism().map_or(1, usize::from);
+    let parts: Vec<&[(HourOfYear, &Reading)]> = hours.chunks(hours.len().div_ceil(workers).max(1)).collect();
+    let place_suns = |part: &[(HourOfYear, &Reading)]| part.iter().map(place_sun).collect::<Result<Vec<Sun>, _>>();
+    thread::scope(|scope| {
+        let running: Vec<_> = parts.into_iter().map(|part| scope.spawn(move || place_suns(part))).collect();
+        let mut suns = Vec::with_capacity(HOURS);
+        for worker in running {
+            match worker.join() {
+                Ok(part) => suns.extend(part?),
+                Err(panic) => std::panic::resume_unwind(panic),
+            }
+        }
+        Ok(suns)
+    })
 }
 
 /// Global, beam and diffuse of every hour, the missing parts completed from the given ones.

@@ -69,6 +69,8 @@ pub struct Step {
     pub read_back: bool,
     /// Usually the work of a licensed person or under a permit: ask locally.
     pub licensed: bool,
+    /// The figure that tells how long what was done here cures before the next step.
+    pub cures: Option<&'static str>,
 }
 
 impl Step {
@@ -89,6 +91,7 @@ impl Step {
             conditions: &[],
             read_back: false,
             licensed: false,
+            cures: None,
         }
     }
 
@@ -159,6 +162,13 @@ impl Step {
     #[must_use]
     pub const fn read_back(mut self) -> Self {
         self.read_back = true;
+        self
+    }
+
+    /// Names the figure that tells how long it cures.
+    #[must_use]
+    pub const fn cures(mut self, figure: &'static str) -> Self {
+        self.cures = Some(figure);
         self
     }
 

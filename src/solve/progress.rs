@@ -142,7 +142,7 @@ pub fn comes_first(step: &Step, address: &Address, records: &Records, panels: &[
 }
 
 /// The sign-offs of an earlier step that a step waits for: on the same panel, or on all of them.
-fn required(before: &Step, address: &Address, panels: &[PanelLetter]) -> Vec<Address> {
+pub fn required(before: &Step, address: &Address, panels: &[PanelLetter]) -> Vec<Address> {
     match address.panel {
         Some(panel) if before.per_panel => vec![Address::on(before.id, panel)],
         _ => addresses(before, panels),

@@ -1,6 +1,6 @@
 //! The methods that figures are computed by, with their sources. docs/methods.md is written from these tables.
 
-use super::{absorber, commissioning, enclosure, materials, plumbing, safety, site};
+use super::{absorber, commissioning, enclosure, materials, plumbing, safety, site, waits};
 
 /// A method.
 #[derive(Debug, PartialEq, Eq)]
@@ -30,6 +30,7 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         enclosure::rack::rows::METHODS,
         enclosure::chain::METHODS,
         materials::rows::METHODS,
+        waits::METHODS,
         plumbing::methods::METHODS,
         plumbing::year::methods::METHODS,
         plumbing::money::rows::METHODS,

@@ -95,7 +95,7 @@ static ABSORBER: [Picture; 4] = [
     },
 ];
 
-static PLUMBING: [Picture; 8] = [
+static PLUMBING: [Picture; 10] = [
     Picture {
         title: "pump and loop",
         draw: |s| plumbing::pictures::pump_curve(s).map(Drawing::Chart),
@@ -134,16 +134,27 @@ static PLUMBING: [Picture; 8] = [
         caption: &["The plate reaches {plumbing.cut_plate}; 100 °C {plumbing.cut_time} after the cut."],
     },
     Picture {
-        title: "steam pressure after the cut",
+        title: "the loop's pressure after the cut",
         draw: |s| plumbing::year::pictures::cut_pressure(s).map(Drawing::Chart),
         caption: &[
-            "An upper bound: water boiling at the plate, held by a relief valve set to {plumbing.relief_setting}.",
+            "At most {plumbing.cut_pressure}, with the relief valve at {plumbing.relief_setting}; it is open for \
+             {plumbing.cut_relief}.",
         ],
+    },
+    Picture {
+        title: "the loop's pressure, empty house",
+        draw: |s| plumbing::year::pictures::empty_pressure(s).map(Drawing::Chart),
+        caption: &["At most {plumbing.empty_pressure} in that fortnight."],
     },
     Picture {
         title: "the coldest clear night",
         draw: |s| plumbing::year::pictures::night(s).map(Drawing::Chart),
         caption: &["The plate falls to {plumbing.night_plate}, below freezing for {plumbing.night_hours} hours."],
+    },
+    Picture {
+        title: "the loop's pressure, coldest clear night",
+        draw: |s| plumbing::year::pictures::night_pressure(s).map(Drawing::Chart),
+        caption: &["At the top it falls to {plumbing.night_pressure}; below the air's it would draw air in."],
     },
 ];
 

@@ -62,6 +62,10 @@ pub struct Results {
     pub working: working::Working,
     /// Liquid in panels and pipe.
     pub contents: Fig<Contents>,
+    /// Effectiveness of coil or plate as computed; none without either.
+    pub computed_effectiveness: Fig<Option<Ratio>>,
+    /// The effectiveness that counts; none where the panels' water is the tank's.
+    pub effectiveness: Fig<Option<Ratio>>,
     /// The panels as one straight line of efficiency.
     pub line: Fig<CollectorLine>,
     /// Hot water wanted.
@@ -133,13 +137,8 @@ pub static HOT_WATER: Group = Group {
 /// The panels as one straight line.
 pub static LINE: Group = Group {
     name: "the panels as a straight line",
-    entries: &[
-        "plumbing.exchanger_effectiveness",
-        "plumbing.year_panel",
-        "plumbing.fitted_gain",
-        "plumbing.fitted_loss",
-    ],
-    groups: &[&absorber::HEAT, &LIQUID, &logged::FIT],
+    entries: &["plumbing.year_panel", "plumbing.fitted_gain", "plumbing.fitted_loss"],
+    groups: &[&absorber::HEAT, &LIQUID, &pressure_rows::EFFECTIVENESS, &logged::FIT],
 };
 
 /// The year by the monthly correlation.
@@ -157,9 +156,15 @@ pub fn solve(
     enclosure: &enclosure::Results,
     fitted: &Fig<Fitted>,
 ) -> Results {
-    let (line, load) = (line(inputs, absorber, fitted), load::load(inputs, &site.mains));
+    let load = load::load(inputs, &site.mains);
     let row = circuit::row(inputs, &enclosure.timber_box);
     let fluid = fluid(inputs);
+    let computed_effectiveness = fluid.clone().and_then(|fluid| {
+        let flow = row.as_ref().map_err(Why::clone)?.flow;
+        exchange::computed_effectiveness(inputs, fluid, flow)
+    });
+    let effectiveness = exchange::effectiveness(inputs, &computed_effectiveness);
+    let line = line(inputs, absorber, fitted, &effectiveness);
     let storage = circuit::outside_area(inputs, &enclosure.timber_box)
         .and_then(|area| Ok(litres_per_area(inputs.get(&e::TANK)?, area)));
     let layout = layout::layout(inputs, &absorber.harp, &fluid);
@@ -184,6 +189,8 @@ pub fn solve(
         correlation: year::correlation::correlation(inputs, Given { site, line: &line, load: &load }),
         line,
         load,
+        computed_effectiveness,
+        effectiveness,
         storage,
         fluid,
         row,
@@ -231,7 +238,12 @@ pub fn measured_panel(inputs: &Inputs, fitted: &Fig<Fitted>) -> Fig<Option<(f64,
     }
 }
 
-fn line(inputs: &Inputs, absorber: &absorber::Results, fitted: &Fig<Fitted>) -> Fig<CollectorLine> {
+fn line(
+    inputs: &Inputs,
+    absorber: &absorber::Results,
+    fitted: &Fig<Fitted>,
+    effectiveness: &Fig<Option<Ratio>>,
+) -> Fig<CollectorLine> {
     let count = panel_count(inputs)? as f64;
     let collector = absorber.collector.as_ref().map_err(Clone::clone)?;
     let point = &absorber.heat.as_ref().map_err(Clone::clone)?.point;
@@ -242,7 +254,7 @@ fn line(inputs: &Inputs, absorber: &absorber::Results, fitted: &Fig<Fitted>) -> 
         None => (point.optical_gain().ok_or_else(no_sun)?, point.inlet_loss()),
     };
     let rate = point.conditions.mass_flow.si() * count * point.properties.specific_heat;
-    let exchanger_factor = match effectiveness(inputs)? {
+    let exchanger_factor = match effectiveness.clone()? {
         None => 1.0,
         Some(effectiveness) => {
             let exchanger = CollectorExchanger {
@@ -256,13 +268,4 @@ fn line(inputs: &Inputs, absorber: &absorber::Results, fitted: &Fig<Fitted>) -> 
         }
     };
     Ok(CollectorLine { area, optical_gain, loss, exchanger_factor })
-}
-
-/// Effectiveness of the loop's exchanger; none where the panels' water is the tank's.
-fn effectiveness(inputs: &Inputs) -> Fig<Option<Ratio>> {
-    match inputs.get(&e::LOOP)? {
-        LoopType::Direct | LoopType::Thermosiphon => Ok(None),
-        LoopType::Drainback => inputs.given(&e::EXCHANGER),
-        LoopType::Glycol => inputs.get(&e::EXCHANGER).map(Some),
-    }
 }

@@ -19,7 +19,9 @@ use crate::project::draft::{Drafts, Marks};
 use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
 use crate::stage;
+use crate::stage::plumbing::mend::Candidate;
 use crate::units::System;
+use crate::workbook::changes::Changes;
 use crate::workbook::desk::Errand;
 use crate::workbook::sway::Sway;
 use crate::workbook::today::{self, Today};
@@ -59,6 +61,10 @@ pub struct State {
     pub(super) errand: Option<Errand>,
     /// What was found of what moves a figure.
     pub(super) sway: Option<Sway>,
+    /// What happened since the last commit, as it was when it was asked for.
+    pub(super) since: Option<Changes>,
+    /// The change found to mend a check, and for which revision.
+    pub(super) mend: Option<(&'static str, u64, Option<Candidate>)>,
     /// The variant that was computed last: its name, the revision, everything.
     pub(super) variant: Option<(String, u64, Arc<Evaluation>)>,
     /// The day and time at which the session began, in seconds of the common clock.
@@ -152,6 +158,8 @@ impl State {
             kept_marks: Marks::default(),
             errand: None,
             sway: None,
+            since: None,
+            mend: None,
             variant: None,
             began: 0,
             unfolded: BTreeSet::new(),
@@ -273,6 +281,13 @@ impl State {
             let found = today::today(evaluation, &self.workbook.project().records);
             self.day = Day { of: Some(Arc::clone(evaluation)), found };
         }
+    }
+
+    /// What was found to mend a check as the text stands now; none while it is being looked for.
+    pub(super) fn mend_of(&self, check: &str) -> Option<&Option<Candidate>> {
+        let (_, _, mend) =
+            self.mend.as_ref().filter(|(of, revision, _)| *of == check && *revision == self.workbook.revision())?;
+        Some(mend)
     }
 
     /// What the errand desk is to do.

@@ -4,9 +4,11 @@ pub mod bench;
 pub mod detail;
 pub mod echo;
 pub mod explain;
+pub mod mend;
 pub mod records;
 pub mod row;
 pub mod sheet;
+pub mod since;
 pub mod summary;
 pub mod sway;
 

@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::Workbook;
-use super::sky;
 use crate::model::Verdict;
 use crate::model::inputs::Given;
 use crate::solve::{Evaluation, Snapshot, evaluate};
 use crate::stage::plumbing::mend::{Candidate, Edit, candidates};
+use crate::stage::study::Cancel;
 use crate::stage::{self, plumbing::network};
 
 /// Most candidates that are tried for one check.
@@ -20,43 +20,53 @@ fn stops(evaluation: &Evaluation) -> BTreeSet<&'static str> {
     stopped.map(|judged| judged.check.id).collect()
 }
 
-impl Workbook {
-    /// The cheapest change of the loop that mends a check which stops; none if none of those tried does.
-    ///
-    /// A change counts if the check no longer stops and none stops that did not before. Candidates come the cheapest
-    /// first, so the first that counts is the answer.
-    pub fn mend(&self, check: &str) -> Option<Candidate> {
-        let before = stops(self.evaluation());
-        if !before.contains(check) {
-            return None;
-        }
-        let found = candidates(&self.evaluation().drawn, check);
-        found.into_iter().take(MOST_TRIED).find(|candidate| {
-            self.with_edits(&candidate.edits).is_some_and(|after| {
+/// The cheapest change of the loop that mends a check which stops; none if none of those tried does, or if cancelled.
+///
+/// A change counts if the check no longer stops and none stops that did not before. Candidates come the cheapest
+/// first, so the first that counts is the answer.
+pub fn cheapest(snapshot: &Snapshot, check: &str, cancel: &Cancel) -> Option<Candidate> {
+    let evaluation = evaluate(snapshot);
+    let before = stops(&evaluation);
+    if !before.contains(check) {
+        return None;
+    }
+    let mut found = candidates(&evaluation.drawn, check).into_iter().take(MOST_TRIED);
+    found.find(|candidate| {
+        !cancel.is_cancelled()
+            && with_edits(snapshot, &candidate.edits).is_some_and(|after| {
                 let after = stops(&after);
                 !after.contains(check) && after.is_subset(&before)
             })
-        })
-    }
+    })
+}
 
-    /// What would come of several changes at once; none if one of them cannot be read or the loop falls apart.
-    fn with_edits(&self, edits: &[Edit]) -> Option<Evaluation> {
-        let mut snapshot: Snapshot = self.snapshot();
-        let entries = Arc::make_mut(&mut snapshot.entries);
-        for edit in edits {
-            match &edit.typed {
-                None => drop(entries.remove(&edit.id)),
-                Some(typed) => {
-                    let value = stage::entry(&edit.id)?.read(typed).ok()?;
-                    entries.insert(edit.id.clone(), Given { typed: typed.clone(), value: Ok(value) });
-                }
+/// What would come of several changes at once; none if one of them cannot be read or the loop falls apart. No change
+/// of the loop is one that the weather hangs on.
+fn with_edits(snapshot: &Snapshot, edits: &[Edit]) -> Option<Evaluation> {
+    let mut snapshot = snapshot.clone();
+    let entries = Arc::make_mut(&mut snapshot.entries);
+    for edit in edits {
+        match &edit.typed {
+            None => drop(entries.remove(&edit.id)),
+            Some(typed) => {
+                let value = stage::entry(&edit.id)?.read(typed).ok()?;
+                entries.insert(edit.id.clone(), Given { typed: typed.clone(), value: Ok(value) });
             }
         }
-        if edits.iter().any(|edit| sky::reads(&edit.id)) {
-            snapshot.world.sky = self.sky.clone().over(&snapshot.entries);
-        }
-        let after = evaluate(&snapshot);
-        network::faults(&after.drawn.inputs).is_empty().then_some(after)
+    }
+    let after = evaluate(&snapshot);
+    network::faults(&after.drawn.inputs).is_empty().then_some(after)
+}
+
+impl Workbook {
+    /// The cheapest change of the loop that mends a check which stops.
+    pub fn mend(&self, check: &str) -> Option<Candidate> {
+        cheapest(&self.snapshot(), check, &Cancel::default())
+    }
+
+    /// Whether changes are known that may mend a check which stops.
+    pub fn may_mend(&self, check: &str) -> bool {
+        stops(self.evaluation()).contains(check) && !candidates(&self.evaluation().drawn, check).is_empty()
     }
 
     /// Makes a change that mends, in one step that can be undone.

@@ -4,6 +4,17 @@
 
 use std::path::Path;
 use std::process::{Command, Stdio};
+use std::sync::Arc;
+
+use super::Workbook;
+
+impl Workbook {
+    /// The same project as it was at a revision, without the results of studies.
+    pub fn as_at(&self, revision: &str) -> Option<Self> {
+        let text = text_at(revision, self.path())?;
+        Some(Self::unsaved(Arc::clone(&self.disk), self.path(), text, self.today()))
+    }
+}
 
 /// The text of a file as it was at a revision, such as `HEAD` or `v1.2`; none without a repository, without git, or
 /// where the file was not there.

@@ -3,12 +3,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use jiff::Span;
+use jiff::civil::Date;
+
 use crate::model::{Address, Condition, Evidence, PanelLetter, Records, Step, Verdict, Why};
 use crate::solve::Evaluation;
 use crate::solve::judge::Judged;
-use crate::solve::progress::Standing;
+use crate::solve::progress::{Standing, StepState, required};
 use crate::stage;
-use crate::stage::commissioning::upkeep::{Task, due_today};
+use crate::stage::commissioning::upkeep::{self, Task};
 
 /// What a step wants beside hands.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +26,10 @@ pub enum Need {
     Measuring(&'static str),
     /// A few words as evidence.
     Note,
+    /// What was done before cures until this day.
+    Cured(Date),
+    /// What was done before cures for a time that nobody has entered; the figure that wants it.
+    CureTime(&'static str),
     /// So many seconds, as on these panels.
     Time(f64, Vec<PanelLetter>),
 }
@@ -36,6 +43,11 @@ impl Need {
             Self::Place(condition) => condition.words().to_owned(),
             Self::Measuring(what) => format!("measure {what}"),
             Self::Note => "a note".to_owned(),
+            Self::Cured(day) => format!("cure: not before {day}"),
+            Self::CureTime(figure) => {
+                let label = stage::figure(figure).map_or(*figure, |(figure, _)| figure.label);
+                format!("cure: {label} is unknown")
+            }
             Self::Time(seconds, panels) => {
                 let panels: Vec<String> = panels.iter().map(ToString::to_string).collect();
                 format!("about {} as on {}", hours(*seconds), panels.join(", "))
@@ -89,8 +101,8 @@ pub struct Today {
     pub unknowns: usize,
     /// The stops, then the unknowns, what can hurt most first.
     pub urgent: Vec<(&'static str, Verdict)>,
-    /// What the calendar of the finished plant asks for today.
-    pub due: Vec<&'static Task>,
+    /// The tasks of the calendar whose day has come, with that day.
+    pub due: Vec<(&'static Task, Date)>,
     /// The entries that are missing, with how many figures and checks wait for each, the most wanted first.
     pub missing: Vec<(String, usize)>,
 }
@@ -104,7 +116,7 @@ pub fn today(evaluation: &Evaluation, records: &Records) -> Today {
         plot.all += 1;
         match &state.standing {
             Standing::Open => {
-                plot.open.push(Job { step: state.address.clone(), needs: needs(state.step, &state.address, records) });
+                plot.open.push(Job { step: state.address.clone(), needs: needs(evaluation, state, records) });
             }
             Standing::Done(_) => plot.done += 1,
             Standing::Stale(..) => plot.stale.push(state.address.clone()),
@@ -120,13 +132,14 @@ pub fn today(evaluation: &Evaluation, records: &Records) -> Today {
         stops: count(Verdict::Stop),
         unknowns: count(Verdict::Unknown),
         urgent,
-        due: due_today(&evaluation.drawn),
+        due: upkeep::due_today(&evaluation.drawn).unwrap_or_default(),
         missing: missing(evaluation),
     }
 }
 
-fn needs(step: &Step, address: &Address, records: &Records) -> Vec<Need> {
-    let mut needs = Vec::new();
+fn needs(evaluation: &Evaluation, of: &StepState, records: &Records) -> Vec<Need> {
+    let StepState { step, address, .. } = of;
+    let mut needs = cures(evaluation, step, address, records);
     if step.read_back {
         needs.push(Need::SecondPerson);
     }
@@ -140,6 +153,31 @@ fn needs(step: &Step, address: &Address, records: &Records) -> Vec<Need> {
         Evidence::Reading(id) => needs.push(Need::Measuring(stage::entry(id).map_or(id, |spec| spec.label))),
     }
     needs.extend(records.taken_elsewhere(address).map(|(time, panels)| Need::Time(time, panels)));
+    needs
+}
+
+/// What the steps before left to cure, if it is not over yet.
+fn cures(evaluation: &Evaluation, step: &Step, address: &Address, records: &Records) -> Vec<Need> {
+    const DAY: f64 = 86_400.0;
+    let panels = evaluation.drawn.inputs.panels();
+    let mut needs = Vec::new();
+    for before in step.after.iter().filter_map(|id| stage::step(id)) {
+        let Some(figure) = before.cures else { continue };
+        let signed = required(before, address, panels).iter().filter_map(|of| Some(records.sign_off(of)?.date)).max();
+        let Some(signed) = signed else { continue };
+        match evaluation.value(&Address::drawn(figure)) {
+            Ok(value) => {
+                let days = value.quantity().map_or(0.0, |time| time.si / DAY).ceil();
+                // A cure is at most sixty days, by the bounds of its entry.
+                #[allow(clippy::cast_possible_truncation)]
+                let until = signed.saturating_add(Span::new().days(days as i64));
+                if until > evaluation.drawn.world.today {
+                    needs.push(Need::Cured(until));
+                }
+            }
+            Err(_) => needs.push(Need::CureTime(figure)),
+        }
+    }
     needs
 }
 

@@ -5,6 +5,7 @@
 
 mod cutting;
 mod log;
+mod screen;
 mod year;
 
 use std::sync::Arc;

@@ -28,12 +28,13 @@ const RICH: &str = include_str!("rich.toml");
 pub const FIRST: &str = "rich";
 
 /// What a variant leaves out.
-const WITHOUT: [(&str, &str); 15] = [
+const WITHOUT: [(&str, &str); 16] = [
     ("clear", "site.weather_file"),
     ("compass", "site.azimuth"),
     ("means", "site.weather_file"),
     ("plain", "plumbing.part."),
     ("plain", "plumbing.run."),
+    ("plate", "plumbing.exchanger_effectiveness"),
     ("plate", "plumbing.coil_length"),
     ("plate", "plumbing.coil_tube"),
     ("soldered", "absorber.flux_used"),

@@ -3,35 +3,9 @@
 use crate::support::{si, value, verdict, workbook};
 
 /// Two panels on a glycol loop under the weather that the program carries.
-const PROJECT: &str = r#"
-[site]
-latitude = "36.1°"
-longitude = "-79.95°"
-altitude = "270 m"
-weather_file = "carried:greensboro-tmy3"
-tilt = "40°"
-azimuth = "180°"
-[absorber]
-riser_count = 10
-riser_pitch = "110 mm"
-header_spacing = "1900 mm"
-riser_tube = "1/2 in type M"
-header_tube = "1 in type M"
-joint = "collar"
-header_filler = "brazed"
-solder = "Sn96.5Ag3.5"
-sheet_metal = "copper C11000 (ETP)"
-sheet_thickness = "0.3 mm"
-[enclosure]
-glass = "tempered"
-glass_thickness = "4 mm"
-air_gap = "25 mm"
-insulation = "mineral (rock) wool board C612 IVA"
-back_thickness = "60 mm"
-edge_thickness = "25 mm"
-back_board = "9 mm"
-rail_thickness = "20 mm"
-[plumbing]
+const PROJECT: &str = concat!(
+    include_str!("../support/two-panels.toml"),
+    r#"[plumbing]
 loop = "glycol"
 glycol = "40 %"
 exchanger_effectiveness = "50 %"
@@ -48,7 +22,8 @@ relief_setting = "3 bar"
 plumbing-flow-range = "read by the test"
 [panel.A]
 [panel.B]
-"#;
+"#
+);
 
 const DAYS: [f64; 12] = [31.0, 28.0, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0];
 

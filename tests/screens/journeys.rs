@@ -329,4 +329,56 @@ fn the_page_of_every_stage_and_the_help_are_as_stored() {
     stored("absorber-wide", &mut play);
     play.press("?").shows("assumed");
     stored("help", &mut play);
+    for (size, look) in [((80, 24), ""), ((200, 60), "-huge")] {
+        let mut play = Play::of(SAMPLE, FULL, size);
+        for page in ["site", "absorber", "enclosure", "plumbing", "safety", "commissioning"] {
+            play.shows(&format!("[{page} "));
+            stored(&format!("page-{page}{look}"), &mut play);
+            play.press("<Right>");
+        }
+    }
+}
+
+#[test]
+fn every_sheet_is_as_stored() {
+    let mut play = Play::of(SAMPLE, FULL, (80, 24));
+    for (name, keys) in [
+        ("sheet-figure", "fabsorber.stagnation_worst<Enter>e"),
+        ("sheet-check", "fplumbing.lockout<Enter><Enter>"),
+        ("sheet-step", "fabsorber.flush<Enter>e"),
+        ("sheet-records", "l"),
+        ("sheet-moved", "m"),
+        ("sheet-help", "?"),
+        ("sheet-menu", "<Esc>"),
+        ("sheet-variants", "d"),
+        ("sheet-write", "c"),
+    ] {
+        play.press(keys);
+        stored(name, &mut play);
+        play.press("<Esc>");
+    }
+}
+
+/// Runs git in the folder of a play, as a builder who is somebody.
+fn git(play: &Play, arguments: &[&str]) {
+    let who = ["-c", "user.name=Ines", "-c", "user.email=ines@example.org"];
+    let mut command = std::process::Command::new("git");
+    command.current_dir(play.path().parent().unwrap()).args(who).args(arguments);
+    assert!(command.stdout(std::process::Stdio::null()).status().unwrap().success(), "git {arguments:?}");
+}
+
+#[test]
+fn what_happened_since_the_last_commit_is_told_on_a_sheet() {
+    let mut play = Play::trial();
+    play.press("h").shows("no commit holds this file yet");
+    git(&play, &["init", "--quiet"]);
+    git(&play, &["add", "project.toml"]);
+    git(&play, &["commit", "--quiet", "-m", "As drawn"]);
+    play.press("h").shows("Nothing has changed since the last commit.").press("<Esc>");
+    play.press("friser pitch<Enter><Enter>5 in<Enter>h")
+        .shows("since the last commit")
+        .shows("riser pitch: 4 in -> 5 in");
+    stored("since-commit", &mut play);
+    play.press("<Esc>u");
+    assert_eq!(play.state.workbook.text(), TRIAL);
 }

@@ -221,8 +221,10 @@ pub static STEPS: &[Step] = &[
         .per_panel()
         .detail(
             "Degrease, key with an abrasive pad, two thin coats. The product must stand {absorber.stagnation_worst} and \
-             20 K more; a cure hotter than {absorber.solder_solidus} would melt the sheet's line.",
+             20 K more; a cure hotter than {absorber.solder_solidus} would melt the sheet's line. Then it waits \
+             {absorber.paint_wait}.",
         )
+        .cures("absorber.paint_wait")
         .evidence(Evidence::Note("product, its limit, coats"))
         .after(&["absorber.retest"])
         .relies(&["absorber.absorptance", "absorber.emittance", "absorber.solder"])

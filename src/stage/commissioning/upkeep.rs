@@ -108,31 +108,24 @@ fn season(last: Date) -> Fig<Date> {
     next.ok_or_else(|| Why::out_of_range("the calendar ends before this task is due"))
 }
 
-/// What is due by today; nothing before the day of commissioning is entered.
-pub fn due_today(s: &Solution) -> Vec<&'static Task> {
-    overdue(s).unwrap_or_default()
-}
-
-/// What is due by a day.
-fn overdue(s: &Solution) -> Fig<Vec<&'static Task>> {
+/// The tasks whose day has come, with that day.
+pub fn due_today(s: &Solution) -> Fig<Vec<(&'static Task, Date)>> {
     let strange = |name: &String| !TASKS.iter().any(|task| task.name == name);
     if let Some(name) = s.inputs.keys(&DONE.spec).into_iter().find(strange) {
         return Err(Why::out_of_range(format_args!("no task of the calendar is called {}", clean(&name))));
     }
     let mut found = Vec::new();
     for task in &TASKS {
-        if task.due(&s.inputs)?.is_some_and(|due| due <= s.world.today) {
-            found.push(task);
-        }
+        found.extend(task.due(&s.inputs)?.filter(|due| *due <= s.world.today).map(|due| (task, due)));
     }
     Ok(found)
 }
 
-fn names(tasks: &[&Task]) -> String {
+fn names(tasks: &[(&Task, Date)]) -> String {
     if tasks.is_empty() {
         return "nothing".to_owned();
     }
-    tasks.iter().map(|task| task.name).collect::<Vec<_>>().join(", ")
+    tasks.iter().map(|(task, _)| task.name).collect::<Vec<_>>().join(", ")
 }
 
 fn row(s: &Solution, key: &str) -> Fig<Value> {
@@ -148,7 +141,7 @@ fn row(s: &Solution, key: &str) -> Fig<Value> {
 }
 
 fn due(s: &Solution) -> Fig<Judgement> {
-    let found = overdue(s)?;
+    let found = due_today(s)?;
     let verdict = if found.is_empty() { Verdict::Clear } else { Verdict::Caution };
     let judged = Judgement::of(verdict).with(Quantity::count(found.len()), Quantity::count(0));
     Ok(judged.part(names(&found)))
@@ -161,13 +154,13 @@ pub static FIGURES: &[Figure] = &[
         "{day} or the day it was last done, and its interval",
         &[("day", "commissioning.commissioned")],
     ),
-    Figure::word("commissioning.due", "due today", &CALENDAR, |s, _| Ok(Value::Text(names(&overdue(s)?)))).by(
+    Figure::word("commissioning.due", "due today", &CALENDAR, |s, _| Ok(Value::Text(names(&due_today(s)?)))).by(
         "calendar",
         "tasks whose day has come",
         &[],
     ),
     Figure::new("commissioning.due_count", "tasks due", Count, &CALENDAR, |s, _| {
-        Ok(Quantity::count(overdue(s)?.len()).into())
+        Ok(Quantity::count(due_today(s)?.len()).into())
     })
     .by("calendar", "how many they are", &[]),
 ];

@@ -181,8 +181,10 @@ pub static STEPS: &[Step] = &[
         .detail(
             "{enclosure.glass_width} × {enclosure.glass_length}, {enclosure.glass_thickness}, {enclosure.glass_mass}. At \
              least {enclosure.glass_clearance_least} free at every edge, two blocks at the quarter points of the lower \
-             edge, no metal or screw against the glass, drain gap beside the blocks.",
+             edge, no metal or screw against the glass, drain gap beside the blocks. Sealant then waits \
+             {enclosure.sealant_wait}.",
         )
+        .cures("enclosure.sealant_wait")
         .evidence(Evidence::Note("clearance per side; mark of tempered glass seen; photograph"))
         .after(&["enclosure.test-in-box", "enclosure.sensor", "enclosure.vents", "enclosure.second-diagonal"])
         .relies(&["enclosure.glass", "enclosure.glass_thickness", "enclosure.glass_bite", "enclosure.glass_clearance"])

@@ -28,7 +28,7 @@ const AIR: (f64, f64) = (20.0, 10.0);
 const FILLED_AT: f64 = 10.0;
 
 /// Effectiveness of the exchanger as computed from coil or plate; none where the loop has none.
-pub fn effectiveness(inputs: &Inputs, fluid: Fluid, flow: VolumeRate) -> Fig<Option<Ratio>> {
+pub fn computed_effectiveness(inputs: &Inputs, fluid: Fluid, flow: VolumeRate) -> Fig<Option<Ratio>> {
     let liquid = fluid.properties_at(COIL_AT.0 + crate::units::si::ZERO_CELSIUS);
     let mass_flow = MassRate::from_si(flow.si() * liquid.density);
     if matches!(inputs.get(&e::LOOP)?, LoopType::Direct | LoopType::Thermosiphon) {
@@ -56,6 +56,20 @@ pub fn effectiveness(inputs: &Inputs, fluid: Fluid, flow: VolumeRate) -> Fig<Opt
     };
     let inlets = Inlets { hot: celsius(COIL_AT.0), cold: celsius(COIL_AT.1) };
     Ok(Some(Ratio::from_si(exchanger.transfer(inlets).map_err(Why::out_of_range)?.effectiveness)))
+}
+
+/// The effectiveness that counts: as entered, else as computed; none where the panels' water is the tank's. A glycol
+/// loop must have one of the two.
+pub fn effectiveness(inputs: &Inputs, computed: &Fig<Option<Ratio>>) -> Fig<Option<Ratio>> {
+    let loop_type = inputs.get(&e::LOOP)?;
+    if matches!(loop_type, LoopType::Direct | LoopType::Thermosiphon) {
+        return Ok(None);
+    }
+    match (inputs.given(&e::EXCHANGER)?, computed.clone()) {
+        (Some(given), _) => Ok(Some(given)),
+        (None, Ok(None)) if loop_type == LoopType::Glycol => inputs.get(&e::EXCHANGER).map(Some),
+        (None, computed) => computed,
+    }
 }
 
 /// Heat that the pipe loses.

@@ -225,7 +225,7 @@ fn high_points(s: &Solution) -> Fig<Judgement> {
     let place = unserved(s, Extreme::High, vents)?;
     if s.inputs.get(&e::LOOP)? == LoopType::Drainback {
         // What empties itself at every stop takes its air in and lets it out through the reservoir.
-        return Ok(Judgement::of(Verdict::Clear).part("this loop drains"));
+        return Ok(Judgement::does_not_apply("this loop drains"));
     }
     Ok(Judgement::caution_unless(place.is_none()).part(place.unwrap_or_else(|| "every high point has one".to_owned())))
 }
@@ -238,7 +238,7 @@ fn low_points(s: &Solution) -> Fig<Judgement> {
 fn falls(s: &Solution) -> Fig<Judgement> {
     if s.inputs.get(&e::LOOP)? != LoopType::Drainback {
         network_of(s)?;
-        return Ok(Judgement::of(Verdict::Clear).part("a loop that stays full"));
+        return Ok(Judgement::does_not_apply("a loop that stays full"));
     }
     let least = least_fall(s)?;
     // A fall typed as 2 cm for each metre must not fail by its rounding.

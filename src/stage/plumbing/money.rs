@@ -24,9 +24,13 @@ pub static COST: Group = Group { name: "cost of the parts", entries: &[], groups
 /// Purchased energy saved in a year.
 pub static SAVED: Group = Group {
     name: "purchased energy saved",
-    entries: &["plumbing.yield_spread", "plumbing.heater_efficiency", "plumbing.heater_standby", "plumbing.pump_year"],
-    groups: &[&super::year::YEAR],
+    entries: &["plumbing.yield_spread", "plumbing.heater_efficiency", "plumbing.heater_standby"],
+    groups: &[&super::year::YEAR, &ELECTRICITY],
 };
+
+/// Electricity of the plant.
+pub static ELECTRICITY: Group =
+    Group { name: "electricity in a year", entries: &["plumbing.pump_year"], groups: &[&super::year::YEAR] };
 
 /// Money saved in the first year.
 pub static SAVING: Group =
@@ -79,9 +83,17 @@ pub fn saved(s: &Solution, case: &str) -> Fig<Energy> {
         auxiliary: load - delivered,
         shortfall: Energy::from_si(0.0),
         heater_efficiency: s.inputs.get(&e::HEATER_EFFICIENCY)?.si(),
-        pump: s.inputs.get(&e::PUMP_YEAR)?,
+        pump: electricity(s)?,
     })
     .map_err(Why::out_of_range)
+}
+
+/// Electricity of the plant in a year: as metered, else of the pump in the simulated year.
+pub fn electricity(s: &Solution) -> Fig<Energy> {
+    match s.inputs.given(&e::PUMP_YEAR)? {
+        Some(metered) => Ok(metered),
+        None => Ok(s.studies.year.as_deref().map_err(Clone::clone)?.outcome.year.pump_energy()),
+    }
 }
 
 /// J in one kWh.

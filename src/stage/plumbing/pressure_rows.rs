@@ -52,6 +52,13 @@ pub static EXCHANGE: Group = Group {
     groups: &[&ROW, &LIQUID],
 };
 
+/// The effectiveness that counts.
+pub static EFFECTIVENESS: Group = Group {
+    name: "what the exchanger keeps",
+    entries: &["plumbing.exchanger_effectiveness", "plumbing.loop"],
+    groups: &[&EXCHANGE],
+};
+
 /// Heat of the pipe.
 pub static PIPE_HEAT: Group = Group {
     name: "heat of the pipe",
@@ -118,9 +125,14 @@ fn fill_today(s: &Solution) -> Fig<Pressure> {
     working::fill_at(&s.plumbing, &s.inputs, s.site.coldest.clone()?, today(s)?)
 }
 
-fn effectiveness(s: &Solution) -> Fig<Ratio> {
-    let found = s.plumbing.working.effectiveness.clone()?;
+fn computed_effectiveness(s: &Solution) -> Fig<Ratio> {
+    let found = s.plumbing.computed_effectiveness.clone()?;
     found.ok_or_else(|| Why::missing("plumbing.coil_tube"))
+}
+
+fn effectiveness(s: &Solution) -> Fig<Ratio> {
+    let found = s.plumbing.effectiveness.clone()?;
+    found.ok_or_else(|| Why::out_of_range("the panels' water is the tank's"))
 }
 
 fn glycol(s: &Solution) -> Fig<(crate::units::si::Volume, crate::units::si::Mass)> {
@@ -237,13 +249,17 @@ pub static FIGURES: &[Figure] = &[
         "effectiveness of coil or plate, computed",
         Percent,
         &EXCHANGE,
-        |s, _| Ok(Quantity::percent(effectiveness(s)?.si()).into()),
+        |s, _| Ok(Quantity::percent(computed_effectiveness(s)?.si()).into()),
     )
     .by(
         "exchanger",
         "coil: 1 − e^(−UA/C); plate: counterflow with {Q} on the panels' side",
         &[("Q", "plumbing.flow")],
     ),
+    Figure::new("plumbing.exchanger_used", "effectiveness that the year goes by", Percent, &EFFECTIVENESS, |s, _| {
+        Ok(Quantity::percent(effectiveness(s)?.si()).into())
+    })
+    .by("exchanger", "as entered, else {computed}", &[("computed", "plumbing.exchanger_computed")]),
     Figure::new("plumbing.pipe_loss", "heat lost by the pipe, running", Power, &PIPE_HEAT, |s, _| {
         Ok(known(&s.plumbing.working.pipe_heat)?.running.into())
     })

@@ -134,7 +134,7 @@ pub static FIGURES: &[Figure] = &[
     .by(
         "collector-exchanger",
         "1/(1 + A {loss}/C (1/{ε} − 1)); 100 % without an exchanger",
-        &[("loss", "plumbing.inlet_loss"), ("ε", "plumbing.exchanger_effectiveness")],
+        &[("loss", "plumbing.inlet_loss"), ("ε", "plumbing.exchanger_used")],
     ),
     Figure::new("plumbing.load_year", "heat wanted in a year", Energy, &HOT_WATER, |s, _| {
         Ok(s.plumbing.load.clone()?.year().into())

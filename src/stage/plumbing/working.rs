@@ -7,6 +7,7 @@ use super::entries::part::PartKind;
 use super::entries::run;
 use super::entries::{self as e, LoopType, service};
 use super::exchange::{self, PipeHeat};
+use super::heights::Profile;
 use super::hydraulics::{self, LoopCost, PanelCost, PumpDuty, working_liquid};
 use super::layout::Layout;
 use super::pipework::{Line, given_at};
@@ -21,7 +22,7 @@ use crate::physics::pump::{Duty, Suction};
 use crate::physics::thermosiphon::{NaturalFlow, Thermosiphon};
 use crate::stage::absorber;
 use crate::stage::site;
-use crate::units::si::{Dimension, Length, Pressure, Ratio, Temperature, VolumeRate};
+use crate::units::si::{Dimension, Length, MassDensity, Pressure, Temperature, VolumeRate};
 
 /// The loop at work.
 #[derive(Clone, Debug)]
@@ -42,8 +43,6 @@ pub struct Working {
     pub suction: Fig<Length>,
     /// Flow by its own weight; none when the sun does not carry it.
     pub natural: Fig<Option<NaturalFlow>>,
-    /// Effectiveness of coil or plate as computed; none without either.
-    pub effectiveness: Fig<Option<Ratio>>,
     /// Heat that the pipe loses.
     pub pipe_heat: Fig<PipeHeat>,
     /// The hottest panel at which the pump may start.
@@ -204,10 +203,7 @@ impl Given<'_> {
         let loop_type = self.inputs.get(&e::LOOP)?;
         let fluid = self.fluid()?;
         let network = known(&self.layout.network)?;
-        let column = column_pressure(
-            crate::units::si::MassDensity::from_si(working_liquid(fluid).density),
-            known(&self.layout.profile)?.top(),
-        );
+        let column = working_column(fluid, known(&self.layout.profile)?);
         let absolute = exchange::top_pressure(self.inputs, loop_type, column)?;
         let top = glycol::boiling_point(fluid, absolute).map_err(Why::out_of_range)?;
         let mut weakest: Option<Temperature> = None;
@@ -235,7 +231,6 @@ impl Given<'_> {
         let pump = self.pump(&cost, &emptying);
         let steam = self.steam();
         let closed = self.closed(&steam);
-        let effectiveness = self.fluid().and_then(|fluid| exchange::effectiveness(self.inputs, fluid, self.flow()?));
         let pipe_heat = self.fluid().and_then(|fluid| exchange::pipe_heat(self.inputs, known(self.lines)?, fluid));
         Working {
             suction: self.suction(&pump, &closed),
@@ -247,10 +242,14 @@ impl Given<'_> {
             steam,
             closed,
             emptying,
-            effectiveness,
             pipe_heat,
         }
     }
+}
+
+/// Pressure of the warm liquid's column from the lowest point to the top.
+pub fn working_column(fluid: Fluid, profile: &Profile) -> Pressure {
+    column_pressure(MassDensity::from_si(working_liquid(fluid).density), profile.top())
 }
 
 /// Pressure to fill a closed loop to at a temperature.

@@ -15,9 +15,11 @@ pub mod pipes;
 pub mod plant;
 pub mod rows;
 pub mod worst_days;
+pub mod worst_pressures;
 
 use std::sync::Arc;
 
+use super::flow_rows::NATURAL_FLOW;
 use super::{HOT_WATER, LINE};
 use crate::climate::Format;
 use crate::model::{Fig, Why};
@@ -59,7 +61,7 @@ pub static PLANT: Group = Group {
         "plumbing.element_set",
         "plumbing.element_depth",
     ],
-    groups: &[&LINE, &pipes::PIPES],
+    groups: &[&LINE, &pipes::PIPES, &NATURAL_FLOW],
 };
 
 /// The simulated year.

@@ -1,5 +1,7 @@
 //! The lines of the first page: what can be done now, what is urgent, what the most figures wait for.
 
+use jiff::civil::Date;
+
 use super::{Line, section};
 use crate::stage::commissioning::upkeep::Task;
 use crate::tui::lessons;
@@ -24,7 +26,7 @@ pub fn lines(state: &State) -> Vec<Line> {
     for plot in &day.plots {
         plot_lines(plot, &mut now);
     }
-    section(&mut lines, "Due by the calendar", day.due.iter().flat_map(|task| due(task)).collect());
+    section(&mut lines, "Due by the calendar", day.due.iter().flat_map(|(task, since)| due(task, *since)).collect());
     section(&mut lines, "To do now", now);
     section(&mut lines, "Look at first", day.urgent.iter().take(CHECKS).map(|(id, _)| Line::Check(id)).collect());
     let missing = day.missing.iter().take(ENTRIES).map(|(id, _)| Line::Entry(id.clone())).collect();
@@ -33,8 +35,8 @@ pub fn lines(state: &State) -> Vec<Line> {
 }
 
 /// A task of the calendar: what is done, and the line where its day is kept.
-fn due(task: &Task) -> [Line; 2] {
-    [Line::Says(task.what.to_owned()), Line::Entry(format!("commissioning.upkeep.{}", task.name))]
+fn due(task: &Task, since: Date) -> [Line; 2] {
+    [Line::Says(format!("since {since}: {}", task.what)), Line::Entry(format!("commissioning.upkeep.{}", task.name))]
 }
 
 fn plot_lines(plot: &Plot, lines: &mut Vec<Line>) {

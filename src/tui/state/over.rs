@@ -42,6 +42,8 @@ pub enum Subject {
     Records(Option<Address>),
     /// A variant beside the design.
     Variant(String),
+    /// What happened since the last commit.
+    SinceCommit,
 }
 
 /// A text over the page.

@@ -9,7 +9,8 @@ use crate::model::{Address, PanelLetter, Role, Stage, Verdict};
 use crate::project::merge::Side;
 use crate::solve::progress::Standing;
 use crate::stage;
-use crate::workbook::{ChangeError, Workbook};
+use crate::workbook::desk::Errand;
+use crate::workbook::{ChangeError, Workbook, changes};
 use std::sync::Arc;
 
 /// Whether a command can do anything now.
@@ -88,6 +89,7 @@ pub fn run(state: &mut State, act: Act) {
         Act::Record => record(state),
         Act::TakeBack => take_back(state),
         Act::Moved => push_sheet(state, Subject::Moved),
+        Act::SinceCommit => since_commit(state),
         Act::Faults => push_sheet(state, Subject::Faults),
         Act::Help => push_sheet(state, Subject::Help),
         Act::Pictures => picture::open(state),
@@ -117,6 +119,7 @@ pub fn run(state: &mut State, act: Act) {
         | Act::NextFigure
         | Act::Tick
         | Act::Sway
+        | Act::Mend
         | Act::Clock => {}
     }
 }
@@ -219,7 +222,23 @@ fn explain(state: &mut State) {
 
 /// Lays a sheet over everything.
 pub fn push_sheet(state: &mut State, subject: Subject) {
+    if let Subject::Check(check) = subject
+        && state.workbook.may_mend(check)
+    {
+        state.errand = Some(Errand::Mend(check));
+    }
     state.over.push(Over::Sheet(Sheet { subject, at: 0, top: 0 }));
+}
+
+/// Lays what happened since the last commit over the page. Only what the project's own repository holds is read.
+fn since_commit(state: &mut State) {
+    match state.workbook.as_at("HEAD") {
+        Some(before) => {
+            state.since = Some(changes::between(&before, &state.workbook));
+            push_sheet(state, Subject::SinceCommit);
+        }
+        None => state.say("no commit holds this file yet: put it under git, and this tells what changed since"),
+    }
 }
 
 fn record(state: &mut State) {

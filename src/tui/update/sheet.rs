@@ -25,6 +25,9 @@ pub fn can(state: &State, sheet: &Sheet, act: Act) -> bool {
     match act {
         Act::Follow => here().is_some(),
         Act::Sway => matches!(&sheet.subject, Subject::Figure(of) if stage::figure(&of.id).is_some()),
+        Act::Mend => {
+            matches!(&sheet.subject, Subject::Check(check) if state.mend_of(check).is_some_and(Option::is_some))
+        }
         Act::NextLink => rows.iter().any(Option::is_some),
         Act::GoTo => target(&sheet.subject, here()).is_some(),
         _ => true,
@@ -48,6 +51,7 @@ pub fn run(state: &mut State, act: Option<Act>) {
         Some(Act::NextLink) => next_link(&rows, at),
         Some(Act::Follow) => return follow(state, rows.get(at).cloned().flatten()),
         Some(Act::Sway) => return variant::sway(state, &subject),
+        Some(Act::Mend) => return variant::mend(state, &subject),
         Some(Act::GoTo) => return go_to(state, &subject, rows.get(at).cloned().flatten()),
         Some(Act::Close) => return close(state),
         _ => return,
@@ -96,7 +100,12 @@ fn line_of(subject: &Subject) -> Option<(Stage, Line)> {
         Subject::Figure(address) => (address.id.as_str(), Line::Entry(address.id.clone())),
         Subject::Check(id) => (*id, Line::Check(id)),
         Subject::Step(address) => (address.id.as_str(), Line::Step(address.clone())),
-        Subject::Moved | Subject::Faults | Subject::Help | Subject::Records(_) | Subject::Variant(_) => return None,
+        Subject::Moved
+        | Subject::Faults
+        | Subject::Help
+        | Subject::Records(_)
+        | Subject::Variant(_)
+        | Subject::SinceCommit => return None,
     };
     Some((Stage::of_id(id).unwrap_or(Stage::Site), line))
 }

@@ -67,6 +67,18 @@ pub fn sway(state: &mut State, subject: &Subject) {
     }
 }
 
+/// Makes the change that was found to mend the check of a sheet.
+pub fn mend(state: &mut State, subject: &Subject) {
+    let Subject::Check(check) = subject else { return state.say("this works on the sheet of a check that stops") };
+    let Some(mend) = state.mend_of(check).cloned().flatten() else {
+        return state.say("no change is known that mends this");
+    };
+    if form::refuses_writing(state) {
+        return;
+    }
+    page::change(state, words::mend::label(&mend), |workbook| workbook.apply_mend(&mend));
+}
+
 /// Takes what came back, if it is still of this text.
 pub fn found(state: &mut State, found: Found) {
     if found.revision != state.workbook.revision() {
@@ -74,6 +86,7 @@ pub fn found(state: &mut State, found: Found) {
     }
     match found.what {
         What::Sway(sway) => state.sway = Some(sway),
+        What::Mend(check, mend) => state.mend = Some((check, found.revision, mend)),
         What::Variant(name, evaluation) => state.variant = Some((name, found.revision, evaluation)),
     }
 }

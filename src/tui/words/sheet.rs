@@ -1,12 +1,13 @@
 //! The texts of sheets.
 
-use super::{detail, explain, of_verdict, records, sway};
+use super::{detail, explain, mend, of_verdict, records, since, sway};
 use crate::model::{Address, Fig, Value, text::clean};
 use crate::stage;
 use crate::tui::command::{self, Place};
 use crate::tui::ink::{Par, Role};
 use crate::tui::state::{State, Subject};
 use crate::workbook::Moved;
+use crate::workbook::compare::Differences;
 
 /// The title of a sheet.
 pub fn title(state: &State, subject: &Subject) -> String {
@@ -18,6 +19,7 @@ pub fn title(state: &State, subject: &Subject) -> String {
             let label = state.last.as_ref().map_or("nothing was changed yet", |last| last.label.as_str());
             format!("moved by: {}", clean(label))
         }
+        Subject::SinceCommit => "since the last commit".to_owned(),
         Subject::Faults => "what is wrong in the project file".to_owned(),
         Subject::Help => "keys".to_owned(),
         Subject::Variant(name) => format!("the design beside '{}'", clean(name)),
@@ -33,6 +35,7 @@ pub fn pars(state: &State, subject: &Subject) -> Vec<Par> {
         Subject::Check(id) => check(state, id),
         Subject::Step(address) => step(state, address),
         Subject::Moved => moved(state),
+        Subject::SinceCommit => since::pars(state),
         Subject::Faults => faults(state),
         Subject::Help => help(),
         Subject::Variant(name) => sway::variant(state, name),
@@ -44,6 +47,7 @@ fn check(state: &State, id: &str) -> Vec<Par> {
     let evaluation = state.workbook.evaluation();
     let Some(judged) = state.judged(id) else { return Vec::new() };
     let mut pars = detail::check(state, judged);
+    pars.extend(mend::pars(state, judged.check.id));
     pars.push(Par::gap());
     pars.push(Par::tagged(Role::Quiet, "source:", judged.check.source));
     pars.push(Par::new(Role::Heading, "judged by"));
@@ -85,8 +89,14 @@ fn moved(state: &State) -> Vec<Par> {
     let Some(last) = &state.last else {
         return vec![Par::plain("Change an entry, and this sheet lists every figure and verdict that moved with it.")];
     };
+    let pars = differences(state, &last.differences, |_| true);
+    if pars.is_empty() { vec![Par::plain("Nothing moved.")] } else { pars }
+}
+
+/// The verdicts that flipped, the steps that became stale, the figures that moved as far as they are `worth` a line.
+pub fn differences(state: &State, found: &Differences, worth: impl Fn(&Moved) -> bool) -> Vec<Par> {
     let mut pars = Vec::new();
-    for flip in &last.differences.flips {
+    for flip in &found.flips {
         pars.push(
             Par::plain(format!("{}: ", flip.label))
                 .and(of_verdict(flip.was), flip.was.word())
@@ -95,15 +105,13 @@ fn moved(state: &State) -> Vec<Par> {
                 .leading_to(Subject::Check(flip.check)),
         );
     }
-    for address in &last.differences.stale {
+    for address in &found.stale {
         let name = detail::step_name(state, address);
         pars.push(Par::tagged(Role::Stale, "stale", name).leading_to(Subject::Step(address.clone())));
     }
-    for (moved, rows) in folded(&last.differences.moved) {
+    let moved: Vec<Moved> = found.moved.iter().filter(|moved| worth(moved)).cloned().collect();
+    for (moved, rows) in folded(&moved) {
         pars.push(moved_line(state, moved, rows));
-    }
-    if pars.is_empty() {
-        pars.push(Par::plain("Nothing moved."));
     }
     pars
 }

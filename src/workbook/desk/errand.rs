@@ -6,9 +6,10 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 
 use super::super::sway::{self, Sway};
-use super::super::{Workbook, fingerprint, sky};
+use super::super::{Workbook, fingerprint, mend, sky};
 use crate::model::Address;
 use crate::solve::{Evaluation, Snapshot};
+use crate::stage::plumbing::mend::Candidate;
 use crate::stage::study::{Cancel, STUDIES};
 
 /// What is asked for.
@@ -18,6 +19,8 @@ pub enum Errand {
     Sway(Address),
     /// The project with the values of a variant.
     Variant(String),
+    /// The cheapest change that mends a check which stops.
+    Mend(&'static str),
 }
 
 /// What came back, and for which revision of the text.
@@ -36,6 +39,8 @@ pub enum What {
     Sway(Sway),
     /// The project with the values of a variant, every study run anew where it must be.
     Variant(String, Arc<Evaluation>),
+    /// The change that mends a check; none of those tried does without it.
+    Mend(&'static str, Option<Candidate>),
 }
 
 struct Request {
@@ -73,7 +78,7 @@ impl ErrandDesk {
         let Some(errand) = wanted else { return };
         let variant = match errand {
             Errand::Variant(name) => workbook.variant(name).cloned().unwrap_or_default(),
-            Errand::Sway(_) => BTreeMap::new(),
+            Errand::Sway(_) | Errand::Mend(_) => BTreeMap::new(),
         };
         let cancel = Cancel::default();
         self.running = Some((errand.clone(), revision, cancel.clone()));
@@ -98,6 +103,12 @@ fn run(request: &Request, deliver: &dyn Fn(Found)) {
         Errand::Sway(of) => sway::run(&request.snapshot, of, &request.cancel, &mut |sway| {
             deliver(Found { revision, what: What::Sway(sway.clone()) });
         }),
+        Errand::Mend(check) => {
+            let found = mend::cheapest(&request.snapshot, check, &request.cancel);
+            if !request.cancel.is_cancelled() {
+                deliver(Found { revision, what: What::Mend(check, found) });
+            }
+        }
         Errand::Variant(name) => {
             if let Some(evaluation) = variant(&request.snapshot, &request.variant, &request.cancel) {
                 deliver(Found { revision, what: What::Variant(name.clone(), Arc::new(evaluation)) });

@@ -22,8 +22,8 @@ pub static STANDBY: Entry<Energy> = Entry::quantity("plumbing.heater_standby", "
 
 /// Electricity of the pump.
 pub static PUMP_YEAR: Entry<Energy> =
-    Entry::quantity("plumbing.pump_year", "electricity of pump and controller in a year")
-        .why("watts on the label times hours that it runs; 0 kWh with a thermosiphon")
+    Entry::quantity("plumbing.pump_year", "electricity of pump and controller in a year, metered")
+        .why("left out, the pump's energy of the simulated year counts, without the controller's own few watts")
         .hard(0.0, 1e11);
 
 /// Price of energy.

@@ -1,7 +1,9 @@
 //! The figures and methods of money and carbon, each from the poor to the good case.
 
 use super::entries as e;
-use super::{CARBON, COST, HOURS, PAYBACK, SAVED, SAVING, WORTH, carbon, payback, saved, saving, worth};
+use super::{
+    CARBON, COST, ELECTRICITY, HOURS, PAYBACK, SAVED, SAVING, WORTH, carbon, electricity, payback, saved, saving, worth,
+};
 use crate::model::Why;
 use crate::stage::method::Method;
 use crate::stage::{Axis, Figure};
@@ -23,6 +25,10 @@ pub static FIGURES: &[Figure] = &[
         Ok(Quantity::number(s.bill.cost()?).into())
     })
     .by("money", "sum over the bill: paid + to buy × price; the builder's hours are not in it", &[]),
+    Figure::new("plumbing.electricity_year", "electricity of the plant in a year", Energy, &ELECTRICITY, |s, _| {
+        Ok(electricity(s)?.into())
+    })
+    .by("saved-energy", "as metered, else {pump} of the simulated year", &[("pump", "plumbing.pump_energy")]),
     Figure::new("plumbing.saved_energy", "bought energy saved in a year", Energy, &SAVED, |s, case| {
         Ok(saved(s, case)?.into())
     })
@@ -34,7 +40,7 @@ pub static FIGURES: &[Figure] = &[
             ("spread", "plumbing.yield_spread"),
             ("standby", "plumbing.heater_standby"),
             ("η", "plumbing.heater_efficiency"),
-            ("pump", "plumbing.pump_year"),
+            ("pump", "plumbing.electricity_year"),
         ],
     ),
     Figure::new("plumbing.first_saving", "money saved in the first year", Number, &SAVING, |s, case| {

@@ -9,7 +9,7 @@ use super::{YEAR, hours, plant, refused};
 use crate::handbook::tube::{self, TubeSize};
 use crate::model::{EntrySpec, Fig, Inputs, PanelLetter, Value, Why};
 use crate::stage::materials::{BILL, Bill, Line};
-use crate::stage::plumbing::{circuit, effectiveness, entries as e, panel_count};
+use crate::stage::plumbing::{circuit, entries as e, panel_count};
 use crate::stage::site::entries as s;
 use crate::stage::study::{self, Cancel};
 use crate::stage::{Group, Solution, plumbing};
@@ -149,7 +149,7 @@ fn steps(solution: &Solution) -> Fig<Vec<Step>> {
     );
     let sizes = [false, true].into_iter().filter_map(|up| next_tube(circuit::tube(inputs).ok()?, up));
     steps.extend(sizes.map(|size| changed(format!("pipe {}", size.name()), &e::PIPE.spec, Value::Choice(size.name()))));
-    if let Some(now) = effectiveness(inputs)? {
+    if let Some(now) = solution.plumbing.effectiveness.clone()? {
         let next = both.map(|(_, sign)| now.si() + sign * EFFECTIVENESS);
         let possible = next.into_iter().filter(|next| (0.05..=1.0).contains(next));
         let words = |next: f64| format!("exchanger {:.0} %", 100.0 * next);

@@ -2,10 +2,12 @@
 
 use super::choices::{CHOICES, Choice, Choices, Found};
 use super::worst_days::{Curve, WORST_DAYS, WorstDays};
+use super::worst_pressures::{self, Rest, Under, along};
 use crate::model::{Fig, Value, Why};
+use crate::stage::plumbing::pressure_rows::VESSEL;
 use crate::stage::plumbing::rows::plain;
-use crate::stage::{Axis, Figure, Solution};
-use crate::units::Kind::{Count, Number, Percent, Temperature, Time};
+use crate::stage::{Axis, Figure, Group, Solution};
+use crate::units::Kind::{Count, Number, Percent, Pressure, Temperature, Time};
 use crate::units::si::{self, Dimension};
 
 fn worst(s: &Solution) -> Fig<&WorstDays> {
@@ -38,6 +40,21 @@ pub fn choice_count(s: &Solution) -> usize {
     choices(s).map_or(0, |choices| choices.rows.len())
 }
 
+/// Pressures of the worst days.
+pub static WORST_PRESSURES: Group = Group {
+    name: "pressures of the worst days",
+    entries: &["plumbing.mains_pressure"],
+    groups: &[&WORST_DAYS, &VESSEL],
+};
+
+fn empty_pressures(s: &Solution) -> Fig<Vec<Under>> {
+    along(s, &worst(s)?.empty, Rest::AsTheTank)
+}
+
+fn cut_pressures(s: &Solution) -> Fig<Vec<Under>> {
+    along(s, &worst(s)?.cut, Rest::AsTheTank)
+}
+
 /// The figures of this file.
 pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.empty_plate", "hottest plate, empty house", Temperature, &WORST_DAYS, |s, _| {
@@ -66,6 +83,26 @@ pub static FIGURES: &[Figure] = &[
         }
     })
     .by("worst-days", "minutes from noon", &[]),
+    Figure::new("plumbing.empty_pressure", "highest pressure, empty house", Pressure, &WORST_PRESSURES, |s, _| {
+        Ok(worst_pressures::greatest(&empty_pressures(s)?)?.pressure.into())
+    })
+    .by("worst-pressures", "highest moment of the fortnight, at the vessel", &[]),
+    Figure::new("plumbing.cut_pressure", "highest pressure, power cut at noon", Pressure, &WORST_PRESSURES, |s, _| {
+        Ok(worst_pressures::greatest(&cut_pressures(s)?)?.pressure.into())
+    })
+    .by("worst-pressures", "highest minute of that day, at the vessel", &[]),
+    Figure::new("plumbing.cut_relief", "relief valve open, power cut at noon", Time, &WORST_PRESSURES, |s, _| {
+        Ok(si::Time::from_si(worst_pressures::relief_open(&cut_pressures(s)?)).into())
+    })
+    .by("worst-pressures", "minutes of that day at the relief setting", &[]),
+    Figure::new(
+        "plumbing.night_pressure",
+        "lowest pressure at the top, coldest night",
+        Pressure,
+        &WORST_PRESSURES,
+        |s, _| Ok(worst_pressures::least_at_top(&along(s, night(s)?, Rest::AsTheAir)?)?.at_top.into()),
+    )
+    .by("worst-pressures", "lowest minute from noon to noon, liquid outside the panels as cold as the air", &[]),
     Figure::new("plumbing.night_plate", "coldest plate, coldest night", Temperature, &WORST_DAYS, |s, _| {
         Ok(night(s)?.coldest.into())
     })

@@ -15,9 +15,9 @@ pub static METHODS: &[Method] = &[
                moment its difference is crossed; a mixing valve; a heater behind the tank or an element in it. \
                Explicit midpoint with located switching; whatever moves heat is what is booked, so energy closes to \
                rounding. The water's load is counted by mass. Cold water lies between the middles of two months as the \
-               day does. A thermosiphon runs at the flow entered, from 3 K over the tank until 0.5 K, and neither its \
-               own flow nor flow backward at night is computed. What a drainback loop leaves in the panel is not \
-               reckoned. Wind, snow, dirt and shade not entered are not in it. Peaks, hours at a temperature and the \
+               day does. A thermosiphon runs at the flow of its working point (at the entered flow while no \
+               runs are written), from 3 K over the tank until 0.5 K; flow backward at night is not computed. What a \
+               drainback loop leaves in the panel is not reckoned. Wind, snow, dirt and shade not entered are not in it. Peaks, hours at a temperature and the \
                worst week need real hours of a weather file: mean days have none.",
         source: "Duffie & Beckman 6, 8 and 10 (from memory); one-node panel, Hottel & Whillier 1958; checked against \
                  three years by steps of 5 s in another code and, outside, against the monthly correlation",
@@ -35,6 +35,19 @@ pub static METHODS: &[Method] = &[
         code: "physics::pipe_loss::InsulatedPipe::conductance, stage::plumbing::year::pipes",
     },
     Method {
+        id: "worst-pressures",
+        title: "Pressure of the loop through the worst days",
+        what: "From the temperatures of the worst days. A loop with a vessel: gas law over the reserve and the growth of \
+               panels and rest, each at its own temperature; where the plate is hotter than the boiling point at the \
+               top, vapour pressure there, but no more than the vessel shows once steam fills the panels and its reach \
+               of pipe; the relief setting is the ceiling. By day the rest counts as warm as the top of the tank, at \
+               night as cold as the air. A loop that the mains fill: the larger of their pressure at the top and \
+               steam at the plate. A loop that drains has none. The gas of the vessel is taken not to warm, and what \
+               the relief valve lets out is not missed afterwards.",
+        source: "Boyle's law; vapour pressure IAPWS SR1-86 with Raoult's law; densities IAPWS SR6-08 and Melinder 2010",
+        code: "stage::plumbing::year::worst_pressures, physics::loop_pressure",
+    },
+    Method {
         id: "worst-days",
         title: "The worst days, minute by minute",
         what: "An empty house for fourteen clear midsummer days (16 July, south of the equator 16 January); one such day \
@@ -42,9 +55,8 @@ pub static METHODS: &[Method] = &[
                weather file. The clear days have the sun of a cloudless sky and the air of the warmest day within a \
                fortnight of that date. The simulated plant says when the pump runs and how warm the tank is; a panel \
                without flow goes towards the plate of its full heat balance (1 m/s, sky as warm as the air; at night \
-               the balance under the file's own sky), with its own heat capacity. Steam is at the pressure of water \
-               boiling at the plate, as long as the relief valve holds it. A liquid that is pushed out, and the hour \
-               in which a drainback loop empties, are not reckoned. absorber.stagnation_worst judges materials.",
+               the balance under the file's own sky), with its own heat capacity. The hour in which a drainback \
+               loop empties is not reckoned. absorber.stagnation_worst judges materials.",
         source: "plate balance as for stagnation and frost; clear sky: Ineichen & Perez 2002; the days are this \
                  project's own choice",
         code: "stage::plumbing::year::worst_days",

@@ -2,12 +2,10 @@
 
 use super::from_sun;
 use super::worst_days::{Curve, WorstDays};
+use super::worst_pressures::{Rest, Under, along};
 use crate::model::{Chart, ChartAxis, Fig, Why};
-use crate::physics::atmosphere;
-use crate::physics::fluid::vapour_pressure;
 use crate::stage::Solution;
-use crate::stage::plumbing::entries as e;
-use crate::stage::site::entries::ALTITUDE;
+use crate::stage::plumbing::closed;
 use crate::units::Kind;
 use crate::units::si::{Dimension, Temperature};
 
@@ -77,20 +75,36 @@ pub fn night(solution: &Solution) -> Fig<Chart> {
     Ok(plot(format!("coldest clear night, {at}"), DAY, &temperatures(curve)))
 }
 
-/// Pressure at which water would boil at the plate on the day of the power cut, held by the relief valve.
+/// The pressure of the empty house's fortnight.
+pub fn empty_pressure(solution: &Solution) -> Fig<Chart> {
+    let span = super::worst_days::EMPTY_DAYS as f64 * DAY;
+    pressure(solution, "pressure, empty house", span, &along(solution, &worst(solution)?.empty, Rest::AsTheTank)?)
+}
+
+/// The pressure on the day of the power cut.
 pub fn cut_pressure(solution: &Solution) -> Fig<Chart> {
-    let curve = &worst(solution)?.cut;
-    let air = atmosphere::pressure(solution.inputs.get(&ALTITUDE)?).si();
-    let relief = solution.inputs.get(&e::RELIEF)?.si();
-    let steam = |plate: f64| (vapour_pressure(Temperature::from_si(plate)) - air).clamp(0.0, relief);
-    let points: Vec<(f64, f64)> = curve.moments.iter().map(|now| (now.seconds, steam(now.plate))).collect();
-    let most = relief.max(1e4);
-    let y = ChartAxis::of("gauge pressure", Kind::Pressure, (0.0, 1.05 * most));
-    let flat = vec![(0.0, relief), (DAY, relief)];
-    Ok(Chart::new("steam pressure after the cut", time(DAY), y)
-        .line("steam at the plate, held by the relief valve", points)
-        .line("relief setting", flat)
-        .mark("no electricity", (0.5 * DAY, DAY)))
+    let moments = along(solution, &worst(solution)?.cut, Rest::AsTheTank)?;
+    Ok(pressure(solution, "pressure, power cut at noon", DAY, &moments)?.mark("no electricity", (0.5 * DAY, DAY)))
+}
+
+/// The pressure of the coldest night.
+pub fn night_pressure(solution: &Solution) -> Fig<Chart> {
+    let (_, curve) = worst(solution)?.night.as_ref().map_err(Why::clone)?;
+    pressure(solution, "pressure, coldest clear night", DAY, &along(solution, curve, Rest::AsTheAir)?)
+}
+
+fn pressure(solution: &Solution, title: &str, span: f64, moments: &[Under]) -> Fig<Chart> {
+    let network = solution.plumbing.layout.network.as_ref().map_err(Why::clone)?;
+    let relief = closed::relief(&solution.inputs, network)?.si();
+    let of = |read: &dyn Fn(&Under) -> f64| -> Vec<(f64, f64)> {
+        moments.iter().map(|now| (now.seconds, read(now))).collect()
+    };
+    let least = moments.iter().map(|now| now.at_top.si()).fold(0.0, f64::min);
+    let y = ChartAxis::of("gauge pressure", Kind::Pressure, (least, 1.05 * relief));
+    Ok(Chart::new(title, time(span), y)
+        .line("at the vessel or the mains", of(&|now| now.pressure.si()))
+        .line("at the top of the loop", of(&|now| now.at_top.si()))
+        .line("relief setting", vec![(0.0, relief), (span, relief)]))
 }
 
 fn worst(solution: &Solution) -> Fig<&WorstDays> {

@@ -8,7 +8,7 @@ use crate::model::{Fig, Inputs, Why};
 use crate::stage::Solution;
 use crate::stage::absorber::Heat;
 use crate::stage::plumbing::entries::{self as e, LoopType};
-use crate::stage::plumbing::{effectiveness, measured_panel, panel_count};
+use crate::stage::plumbing::{measured_panel, panel_count};
 use crate::units::si::{
     Dimension, HeatTransfer, Length, Power, TemperatureInterval, ThermalConductance, ThermalConductivity, celsius,
 };
@@ -93,9 +93,18 @@ fn heat(solution: &Solution) -> Fig<&Heat> {
     solution.absorber.heat.as_ref().map_err(Why::clone)
 }
 
-/// ṁ c_p of all panels at the design flow, W/K.
+/// ṁ c_p of all panels at the design flow, W/K; of a thermosiphon whose loop is written at the flow that its own weight
+/// gives at the working point.
 pub fn capacity_rate(solution: &Solution) -> Fig<f64> {
     let point = &heat(solution)?.point;
+    if solution.inputs.get(&e::LOOP)? == LoopType::Thermosiphon {
+        match &solution.plumbing.working.natural {
+            Ok(Some(natural)) => return Ok(natural.flow.si() * point.properties.specific_heat),
+            Ok(None) => return Err(Why::out_of_range("nothing flows: the sun does not make up the losses")),
+            Err(Why::Missing(_)) => {}
+            Err(why) => return Err(why.clone()),
+        }
+    }
     Ok(point.conditions.mass_flow.si() * point.properties.specific_heat * panel_count(&solution.inputs)? as f64)
 }
 
@@ -127,7 +136,7 @@ fn measured(solution: &Solution) -> Fig<Option<Collector>> {
 fn loop_of(solution: &Solution) -> Fig<Circuit> {
     let inputs = &solution.inputs;
     let rate = capacity_rate(solution)?;
-    let exchange = match effectiveness(inputs)? {
+    let exchange = match solution.plumbing.effectiveness.clone()? {
         None => Exchange::Direct,
         Some(effectiveness) => match exchanger(solution).map_or_else(|| inputs.get(&y::EXCHANGER_TYPE), Ok)? {
             ExchangerType::Coil => Exchange::Coil { effectiveness: effectiveness.si() },
