@@ -104,7 +104,7 @@ impl Axis {
             Self::Upkeep => "task",
             Self::Hole => "hole",
             Self::Riser => "riser",
-            Self::RiserBar | Self::TimberBar => "bar",
+            Self::RiserBar | Self::HeaderBar | Self::TimberBar => "bar",
             Self::Offcut => "offcut",
             Self::Joint => "joint",
             Self::Part => "part",
@@ -121,6 +121,7 @@ impl Axis {
             Self::Celsius => "°C",
             Self::Material => "material",
             Self::Mount => "mount",
+            Self::TestRule => "rule",
             Self::Case => "case",
             Self::Link => "link",
         }

@@ -46,7 +46,7 @@ impl Running {
         let mut output = pair.master.try_clone_reader().unwrap();
         let child = pair.slave.spawn_command(command).unwrap();
         thread::spawn(move || {
-            let mut bytes = [0_u8; 65_536];
+            let mut bytes = [0_u8; 8192];
             while let Ok(count @ 1..) = output.read(&mut bytes) {
                 shown.0.lock().unwrap().process(&bytes[..count]);
                 shown.1.notify_all();

@@ -69,6 +69,9 @@ pub fn scene(scene: &Scene, title: &str, system: System, length: &dyn Fn(f64) ->
                 let text = length((to.0 - from.0).hypot(to.1 - from.1));
                 dimension(&mut svg, &mut words, at(*from), at(*to), &text);
             }
+            Shape::Named { from, to, letter } => {
+                dimension(&mut svg, &mut words, at(*from), at(*to), &letter.to_string());
+            }
             Shape::Line { part, from, to } => svg.path(class(*part), &[at(*from), at(*to)]),
             Shape::Circle { part, centre, radius } => hole(&mut svg, class(*part), at(*centre), radius / scale),
             Shape::Label { .. } => {}
