@@ -355,7 +355,7 @@ fn every_check_of_the_sample_finds_the_numbers_that_its_words_name() {
                 "part" => judgement.part.is_some(),
                 _ => true,
             };
-            if !present && judgement.verdict != sunharp::model::Verdict::Clear {
+            if !present && judgement.verdict != sunharp::model::Verdict::Clear && !judgement.from_memory {
                 complaints.push(format!("{} names {{{name}}}, but its judgement has none", judged.check.id));
             }
         }

@@ -71,7 +71,7 @@ fn boiling(over: f64) -> Verdict {
 /// The small project with the relief setting under which its liquid boils at a temperature, and a little more.
 fn at_boiling(degrees: f64, over: f64) -> Bench {
     let at = |bar: f64| Bench::small().with("plumbing.relief_setting", &format!("{bar} bar"));
-    at(crossing((0.2, 30.0), "safety.boiling", degrees, at) + over)
+    at(crossing((0.2, 12.0), "safety.boiling", degrees, at) + over)
 }
 
 /// The small project under the weather that the program carries, with people who draw.

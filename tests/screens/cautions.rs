@@ -54,10 +54,22 @@ fn every_card_shows_what_can_hurt_and_who_has_the_last_word_at_eighty_by_twenty_
 #[test]
 fn every_step_with_cautions_shows_them_beside_who_has_the_last_word() {
     let mut play = Play::of(SAMPLE, FULL, (80, 60));
-    for step in stage::steps().iter().filter(|step| !step.cautions.is_empty()) {
-        play.press(&format!("f{}<Enter>", step.id));
-        let shown = words(&mut play);
-        assert!(shown.contains(SHORT_WORD), "{}: {}", step.id, play.screen());
+    for stage in Stage::ALL {
+        let of_stage = stage::steps().iter().filter(|step| step.stage == stage && !step.cautions.is_empty());
+        let mut unseen: Vec<&Step> = of_stage.copied().collect();
+        play.press("<End>");
+        for _ in 0..60 {
+            let shown = words(&mut play);
+            let all_there =
+                |step: &Step| step.cautions.iter().all(|caution| shown.contains(&filled(&play, caution, None)));
+            let before = unseen.len();
+            unseen.retain(|step| !(shown.contains(&filled(&play, step.title, None)) && all_there(step)));
+            assert!(unseen.len() == before || shown.contains(SHORT_WORD), "{}", play.screen());
+            play.press("<Up>");
+        }
+        let left: Vec<&str> = unseen.iter().map(|step| step.id).collect();
+        assert!(left.is_empty(), "{left:?} do not show what can hurt");
+        play.press("<Right>");
     }
 }
 
@@ -84,8 +96,8 @@ fn every_hazard_has_its_line_with_severity_and_verdict_and_leads_to_its_checks()
         let state = play.state.workbook.evaluation().hazard(hazard);
         let (verdict, severity) = (state.verdict().word(), hazard.severity().word());
         let screen = play.screen();
-        let of_hazard =
-            |line: &&str| line.contains(hazard.title) || line.contains(&hazard.title[..hazard.title.len().min(18)]);
+        let start = &hazard.title[..hazard.title.len().min(18)];
+        let of_hazard = |line: &&str| line.trim_start_matches(['>', ' ']).starts_with(start);
         let line = screen.lines().find(of_hazard).unwrap_or_else(|| panic!("no line of {}:\n{screen}", hazard.key));
         assert!(line.contains(verdict), "{line}");
         assert!(line.contains(&severity[..severity.len().min(8)]), "{line}");

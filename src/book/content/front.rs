@@ -98,8 +98,8 @@ fn unknown(source: Source<'_>) -> Table {
 fn short(source: Source<'_>, judged: &Judged) -> Item {
     let evaluation = source.evaluation;
     let mut item = Item::new(tone(judged), judged.verdict.word(), judged.check.label, judged.address.to_string());
-    item.say("", evaluation.fill_judged(judged.check.says, judged, evaluation.system()));
-    item.say("To do", evaluation.fill_judged(judged.check.remedy, judged, evaluation.system()));
+    item.say("", evaluation.says(judged, evaluation.system()));
+    item.say("To do", evaluation.remedy(judged, evaluation.system()));
     item.say("At stake", judged.check.severity.word());
     item.say("", judged.overruled.as_ref().map_or_else(String::new, overruling));
     item

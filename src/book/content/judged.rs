@@ -39,9 +39,9 @@ fn item(evaluation: &Evaluation, judged: &Judged) -> Item {
         (Err(why), _) => item.say("Not known", clean(&why.to_string())),
         (Ok(judgement), Verdict::Clear) => item.say("", found_no_fault(judgement, evaluation.system())),
         (Ok(_), _) => {
-            item.say("", fill(check.says));
+            item.say("", evaluation.says(judged, evaluation.system()));
             item.say("Numbers", numbers(&fill));
-            item.say("To do", fill(check.remedy));
+            item.say("To do", evaluation.remedy(judged, evaluation.system()));
         }
     }
     if judged.verdict != Verdict::Clear {
@@ -49,6 +49,7 @@ fn item(evaluation: &Evaluation, judged: &Judged) -> Item {
     }
     item.say("Cannot see", fill(check.blind_to));
     item.say("Limit from", check.source);
+    item.say("From memory", check.recalled);
     item.say("At stake", check.severity.word());
     item.say("", if check.can_be_overruled { "" } else { "Nobody can overrule it." });
     item

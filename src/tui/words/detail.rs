@@ -1,7 +1,7 @@
 //! What is said about the line that keys act on.
 
 use super::{both_units, of_verdict, on_panel, row};
-use crate::model::{Address, Evidence, Fig, Role as Given, Scope, Value, Verdict, Why, text::clean};
+use crate::model::{Address, Evidence, Fig, Role as Given, Scope, Step, Value, Verdict, Why, text::clean};
 use crate::project::Fault;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
@@ -246,12 +246,7 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
         let who = clean(&record.by.join(" and "));
         Par::tagged(Role::Caution, "out of order", format!("{} by {who}: {}", record.date, clean(&record.reason)))
     }));
-    for caution in of.step.cautions {
-        pars.push(Par::tagged(Role::Caution, "caution", fill(caution)));
-    }
-    if !of.step.cautions.is_empty() {
-        pars.push(Par::new(Role::Quiet, SHORT_WORD));
-    }
+    pars.extend(cautions(of.step, &fill));
     if !of.step.detail.is_empty() {
         pars.push(Par::plain(fill(of.step.detail)));
     }
@@ -268,6 +263,16 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
     }
     pars.push(Par::tagged(Role::Quiet, "done when", evidence(of.step.evidence, of.step.read_back)));
     pars.extend(elsewhere(state, of));
+    pars
+}
+
+/// What can hurt at a step, and who has the last word.
+fn cautions(step: &Step, fill: &dyn Fn(&str) -> String) -> Vec<Par> {
+    let mut pars: Vec<Par> =
+        step.cautions.iter().map(|caution| Par::tagged(Role::Caution, "caution", fill(caution))).collect();
+    if !pars.is_empty() {
+        pars.push(Par::new(Role::Quiet, SHORT_WORD));
+    }
     pars
 }
 
@@ -355,6 +360,7 @@ fn panels(state: &State, id: &str) -> Vec<Par> {
     let mut pars = vec![Par::new(Role::Strong, evaluation.fill(first.step.title, None, state.system()))];
     let each = states.iter().filter_map(|of| Some(format!("{} {}", of.address.panel?, of.standing.word())));
     pars.push(Par::plain(each.collect::<Vec<_>>().join(", ")));
+    pars.extend(cautions(first.step, &|template| evaluation.fill(template, None, state.system())));
     let open = state.unfolded.contains(id);
     let hint = if open { "Enter closes the list of panels." } else { "Enter shows it panel by panel." };
     pars.push(Par::new(Role::Quiet, hint));

@@ -276,7 +276,7 @@ pub const REGISTER: &[Hazard] = &[
         &[],
         &["plumbing.part.*.limit", "plumbing.part.*.kind", "absorber.absorptance"],
     ),
-    hazard("plumbing.lockout", Serious, &[], &["plumbing.lock_out", "plumbing.loop", "plumbing.relief_setting"]),
+    hazard("plumbing.lockout", Serious, &[], &["plumbing.lock_out", "plumbing.loop", "plumbing.part.*.limit"]),
     hazard(
         "plumbing.relief-reach",
         Deadly,
@@ -324,7 +324,7 @@ pub const REGISTER: &[Hazard] = &[
     hazard("enclosure.cap-metals", Nuisance, &[], &["enclosure.cap_metal", "enclosure.cap_screw_metal"]),
     hazard("site.water-chloride", Injury, &[], &["site.water_chloride"]),
     hazard("site.water-ph", Injury, &[], &["site.water_ph", "plumbing.loop"]),
-    hazard("enclosure.glass-seat", Injury, &["enclosure.glass_bite", "enclosure.glass_clearance"], &[]),
+    hazard("enclosure.glass-seat", Injury, &[], &["enclosure.glass_bite", "enclosure.glass_clearance"]),
     hazard("enclosure.glass-confirmed", Serious, &[], &["enclosure.glass_confirmed"]),
     hazard(
         "enclosure.chain",
