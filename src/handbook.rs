@@ -68,10 +68,12 @@ impl Marks {
     }
 }
 
+/// The tables of an embedded file, empty if it does not parse: its own test says so. Callers keep them in a `LazyLock`.
+pub(crate) fn embedded<T: DeserializeOwned + Default>((name, text): (&'static str, &str)) -> T {
+    read(name, text).unwrap_or_default()
+}
+
 /// Reads an embedded table.
-///
-/// Callers keep the result in a `LazyLock` and, having a test that the table parses, take the empty default for
-/// the error.
 pub(crate) fn read<T: DeserializeOwned>(table: &'static str, text: &str) -> Result<T, TableError> {
     toml::from_str(text).map_err(|error| TableError { table, problem: error.to_string() })
 }

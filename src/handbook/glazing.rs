@@ -3,7 +3,7 @@
 //! Strength under load lives in `physics::glass`, optics in `physics`.
 
 use super::section::{Named, Practice, Section, Value};
-use super::{Marks, Provenance, TableError, read};
+use super::{Marks, Provenance, embedded};
 use crate::units::si::{Dimension, Length, Pressure, Temperature, TemperatureInterval, celsius};
 use serde::Deserialize;
 use std::sync::LazyLock;
@@ -74,37 +74,37 @@ pub struct Transmittance {
 
 /// Glass thicknesses.
 pub fn thicknesses() -> &'static Section<GlassThickness> {
-    &table().glass_thickness
+    &TABLES.glass_thickness
 }
 
 /// Properties of float glass.
 pub fn glass_properties() -> &'static Section<Value> {
-    &table().glass_properties
+    &TABLES.glass_properties
 }
 
 /// Strength by kind of glass.
 pub fn strengths() -> &'static Section<GlassStrength> {
-    &table().glass_stress
+    &TABLES.glass_stress
 }
 
 /// Temperature limits.
 pub fn limits() -> &'static Section<GlazingLimit> {
-    &table().temperature
+    &TABLES.temperature
 }
 
 /// Solar transmittance.
 pub fn transmittances() -> &'static Section<Transmittance> {
-    &table().transmittance
+    &TABLES.transmittance
 }
 
 /// Properties of polycarbonate.
 pub fn polycarbonate() -> &'static Section<Value> {
-    &table().polycarbonate
+    &TABLES.polycarbonate
 }
 
 /// Setting of glass.
 pub fn setting() -> &'static Section<Practice> {
-    &table().setting
+    &TABLES.setting
 }
 
 #[derive(Default, Deserialize)]
@@ -118,14 +118,7 @@ struct Tables {
     setting: Section<Practice>,
 }
 
-fn table() -> &'static Tables {
-    static TABLES: LazyLock<Tables> = LazyLock::new(|| load().unwrap_or_default());
-    &TABLES
-}
-
-fn load() -> Result<Tables, TableError> {
-    read(TABLE.0, TABLE.1)
-}
+static TABLES: LazyLock<Tables> = LazyLock::new(|| embedded(TABLE));
 
 #[derive(Deserialize)]
 struct GlassThicknessRow {
@@ -235,10 +228,11 @@ impl Named for Transmittance {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::handbook::read;
 
     #[test]
     fn the_glazing_table_parses() {
-        let tables = load().unwrap();
+        let tables = read::<Tables>(TABLE.0, TABLE.1).unwrap();
         assert_eq!((tables.glass_thickness.all().len(), tables.glass_stress.all().len()), (7, 3));
         assert_eq!((limits().all().len(), transmittances().all().len(), setting().all().len()), (5, 9, 5));
         assert!(polycarbonate().get("vicat_c").is_some() && glass_properties().get("e_gpa").is_some());

@@ -3,7 +3,7 @@
 //! Fins live in `physics`, the galvanic series in `galvanic`.
 
 use super::section::{Named, Section, Value};
-use super::{Marks, Provenance, TableError, read};
+use super::{Marks, Provenance, embedded};
 use crate::units::si::{
     Dimension, Length, LineConductance, MassDensity, SpecificHeatCapacity, Temperature, ThermalConductivity, celsius,
 };
@@ -100,32 +100,32 @@ pub struct Bond {
 
 /// Copper sheet by ounces a square foot.
 pub fn copper_sheets() -> &'static Section<CopperSheet> {
-    &table().copper_sheet_oz
+    &TABLES.copper_sheet_oz
 }
 
 /// Gauge numbers, which differ by metal.
 pub fn gauges() -> &'static Section<Gauge> {
-    &table().gauges
+    &TABLES.gauges
 }
 
 /// Properties of metals at room temperature.
 pub fn metals() -> &'static Section<Metal> {
-    &table().properties
+    &TABLES.properties
 }
 
 /// Absorber surfaces.
 pub fn surfaces() -> &'static Section<Surface> {
-    &table().surface
+    &TABLES.surface
 }
 
 /// Process of a high-temperature silicone paint.
 pub fn paint_process() -> &'static Section<Value> {
-    &table().paint_process
+    &TABLES.paint_process
 }
 
 /// Examples of bonds between sheet and riser.
 pub fn bonds() -> &'static Section<Bond> {
-    &table().bond
+    &TABLES.bond
 }
 
 #[derive(Default, Deserialize)]
@@ -138,14 +138,7 @@ struct Tables {
     bond: Section<Bond>,
 }
 
-fn table() -> &'static Tables {
-    static TABLES: LazyLock<Tables> = LazyLock::new(|| load().unwrap_or_default());
-    &TABLES
-}
-
-fn load() -> Result<Tables, TableError> {
-    read(TABLE.0, TABLE.1)
-}
+static TABLES: LazyLock<Tables> = LazyLock::new(|| embedded(TABLE));
 
 #[derive(Deserialize)]
 struct CopperSheetRow {
@@ -296,10 +289,11 @@ impl Named for Bond {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::handbook::read;
 
     #[test]
     fn the_sheet_table_parses() {
-        let tables = load().unwrap();
+        let tables = read::<Tables>(TABLE.0, TABLE.1).unwrap();
         assert_eq!((tables.copper_sheet_oz.all().len(), tables.properties.all().len()), (8, 9));
         assert_eq!(tables.surface.all().len(), 9);
         assert!(!gauges().all().is_empty() && !paint_process().source().is_empty());

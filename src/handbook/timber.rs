@@ -3,7 +3,7 @@
 //! Movement lives in `physics::timber`, withdrawal of screws in `physics::lag`, cutting in `physics::cutting`.
 
 use super::section::{Named, Practice, Section, Value};
-use super::{Marks, Provenance, TableError, read};
+use super::{Marks, Provenance, embedded};
 use crate::units::si::{Dimension, Length, MassDensity};
 use serde::Deserialize;
 use std::sync::LazyLock;
@@ -128,62 +128,62 @@ pub struct Vent {
 
 /// Dressed softwood of PS 20.
 pub fn us_lumber() -> &'static Section<Lumber> {
-    &table().us_dressed
+    &TABLES.us_dressed
 }
 
 /// Metric sections.
 pub fn metric_lumber() -> &'static Section<Lumber> {
-    &table().metric_cls
+    &TABLES.metric_cls
 }
 
 /// Lengths of the trade.
 pub fn us_lengths() -> &'static Section<StockLength> {
-    &table().us_lengths
+    &TABLES.us_lengths
 }
 
 /// Plywood.
 pub fn panels() -> &'static Section<Panel> {
-    &table().panels
+    &TABLES.panels
 }
 
 /// Saw kerfs.
 pub fn kerfs() -> &'static Section<Kerf> {
-    &table().kerf
+    &TABLES.kerf
 }
 
 /// Movement with moisture.
 pub fn species() -> &'static Section<Species> {
-    &table().moisture
+    &TABLES.moisture
 }
 
 /// Heat that timber bears.
 pub fn heat_limits() -> &'static Section<Value> {
-    &table().heat
+    &TABLES.heat
 }
 
 /// Specific gravity for withdrawal.
 pub fn specific_gravities() -> &'static Section<SpecificGravity> {
-    &table().specific_gravity
+    &TABLES.specific_gravity
 }
 
 /// Factors on the withdrawal of screws.
 pub fn withdrawal_factors() -> &'static Section<Value> {
-    &table().nds_factors
+    &TABLES.nds_factors
 }
 
 /// Fasteners in treated timber.
 pub fn treated_fasteners() -> &'static Section<TreatedFastener> {
-    &table().fastener_treated
+    &TABLES.fastener_treated
 }
 
 /// Joinery.
 pub fn joinery() -> &'static Section<Practice> {
-    &table().joinery
+    &TABLES.joinery
 }
 
 /// Holes for drain and breath.
 pub fn vents() -> &'static Section<Vent> {
-    &table().vent_drain
+    &TABLES.vent_drain
 }
 
 #[derive(Default, Deserialize)]
@@ -202,14 +202,7 @@ struct Tables {
     vent_drain: Section<Vent>,
 }
 
-fn table() -> &'static Tables {
-    static TABLES: LazyLock<Tables> = LazyLock::new(|| load().unwrap_or_default());
-    &TABLES
-}
-
-fn load() -> Result<Tables, TableError> {
-    read(TABLE.0, TABLE.1)
-}
+static TABLES: LazyLock<Tables> = LazyLock::new(|| embedded(TABLE));
 
 #[derive(Deserialize)]
 struct LumberRow {
@@ -396,10 +389,11 @@ impl Named for Vent {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::handbook::read;
 
     #[test]
     fn the_timber_table_parses() {
-        let tables = load().unwrap();
+        let tables = read::<Tables>(TABLE.0, TABLE.1).unwrap();
         assert_eq!((tables.us_dressed.all().len(), tables.metric_cls.all().len()), (25, 11));
         assert_eq!((tables.kerf.all().len(), tables.moisture.all().len(), tables.panels.all().len()), (8, 8, 8));
         assert_eq!((us_lengths().all().len(), vents().all().len(), joinery().all().len()), (6, 2, 5));

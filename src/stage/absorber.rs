@@ -25,6 +25,7 @@ pub mod pictures;
 pub mod quantities;
 pub mod rows;
 pub mod sheets;
+pub mod stagnation;
 pub mod steps;
 pub mod suits;
 pub mod supplies;
@@ -38,8 +39,8 @@ use super::{plumbing, site};
 use crate::handbook::{self, sheet, solder};
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::collector::{
-    Bond, Collector, CollectorError, Connection, EfficiencyCurve, Exposure, HarpFittings, HeatCapacities, Material,
-    Materials, Operating, OperatingPoint,
+    Bond, Collector, CollectorError, Connection, EfficiencyCurve, HarpFittings, HeatCapacities, Material, Materials,
+    Operating, OperatingPoint,
 };
 use crate::physics::convection::WindLaw;
 use crate::physics::cutting::Plan;
@@ -47,8 +48,7 @@ use crate::physics::fillet::Fillet;
 use crate::physics::fluid::Fluid;
 use crate::physics::optics::Sunlight;
 use crate::units::si::{
-    Dimension, HeatFluxDensity, Length, MassDensity, MassRate, Ratio, SpecificHeatCapacity, Temperature, Velocity,
-    celsius,
+    Dimension, HeatFluxDensity, Length, MassDensity, MassRate, Ratio, SpecificHeatCapacity, Velocity, celsius,
 };
 use entries as e;
 use geometry::Harp;
@@ -60,12 +60,14 @@ pub struct Results {
     pub harp: Fig<Harp>,
     /// The solder line of the sheet.
     pub bond: Fig<Bond>,
-    /// The collector as physics sees it.
+    /// The collector as physics sees it, cooled by the wind as weakly as any law has it: what dangers are judged by.
     pub collector: Fig<Collector>,
+    /// The same cooled by the law that is entered: what output is reckoned by.
+    pub output: Fig<Collector>,
     /// Heat with flow.
     pub heat: Fig<Heat>,
     /// Heat without flow.
-    pub stagnation: Fig<Stagnation>,
+    pub stagnation: Fig<stagnation::Stagnation>,
     /// The flow among the risers.
     pub flow: Fig<flow::Flow>,
     /// Copper, solder and paint.
@@ -87,27 +89,14 @@ pub struct Results {
 pub struct Heat {
     /// The working point at [`working_conditions`].
     pub point: OperatingPoint,
-    /// The efficiency curve, on absorber area.
+    /// The efficiency curve, on absorber area, under the law of wind that is entered.
     pub curve: EfficiencyCurve,
+    /// The same under the weakest cooling, for what can hurt: steam and its power.
+    pub hottest_curve: EfficiencyCurve,
     /// The heat that it stores.
     pub capacity: HeatCapacities,
     /// The liquid.
     pub fluid: Fluid,
-}
-
-/// Heat without flow.
-#[derive(Clone, Debug)]
-pub struct Stagnation {
-    /// At the standard point: 1000 W/m², 30 °C, 1 m/s.
-    pub standard: Temperature,
-    /// At 1100 W/m², 35 °C, 1 m/s.
-    pub severe: Temperature,
-    /// In the site's own worst hour at 1 m/s, where weather is known.
-    pub site: Option<Temperature>,
-    /// The largest of them: the one figure that judges every material.
-    pub worst: Temperature,
-    /// The sun and air in which the plate comes to `worst`.
-    pub worst_exposure: Exposure,
 }
 
 /// The entries that decide the harp's sizes.
@@ -163,7 +152,6 @@ pub static COLLECTOR: Group = Group {
         "absorber.connection",
         "absorber.tube_wall",
         "absorber.glazing",
-        "absorber.wind_law",
         "site.tilt",
         "site.altitude",
     ],
@@ -171,8 +159,11 @@ pub static COLLECTOR: Group = Group {
 };
 
 /// The working point and the efficiency curve.
-pub static HEAT: Group =
-    Group { name: "heat with flow", entries: &["plumbing.flow_per_area"], groups: &[&COLLECTOR, &plumbing::LIQUID] };
+pub static HEAT: Group = Group {
+    name: "heat with flow",
+    entries: &["plumbing.flow_per_area", "absorber.wind_law"],
+    groups: &[&COLLECTOR, &plumbing::LIQUID],
+};
 
 /// The plate without flow.
 pub static STAGNATION: Group = Group { name: "heat without flow", entries: &[], groups: &[&COLLECTOR, &site::SUN] };
@@ -188,8 +179,9 @@ pub fn solve(inputs: &Inputs, site: &site::Results, harp: Fig<Harp>, timber_box:
     let (header_job, header_plan) = header_cuts::solve(inputs, &harp);
     let quantities = harp.as_ref().map_err(Why::clone).and_then(|harp| quantities::quantities(inputs, harp));
     let collector = harp.clone().and_then(|harp| collector(inputs, &harp, &bond, timber_box.as_ref()));
-    let heat = collector.clone().and_then(|collector| heat(inputs, &collector));
-    let stagnation = collector.clone().and_then(|collector| stagnation(&collector, site));
+    let output = collector.clone().and_then(|collector| output(inputs, &collector));
+    let heat = output.clone().and_then(|output| heat(inputs, &output));
+    let stagnation = collector.clone().and_then(|collector| stagnation::solve(&collector, site));
     let flow = match (&collector, &heat) {
         (Ok(collector), Ok(heat)) => flow::flow(collector, heat),
         (Err(why), _) | (_, Err(why)) => Err(why.clone()),
@@ -198,6 +190,7 @@ pub fn solve(inputs: &Inputs, site: &site::Results, harp: Fig<Harp>, timber_box:
         harp,
         bond,
         collector,
+        output,
         heat,
         stagnation,
         flow,
@@ -274,7 +267,7 @@ fn collector(inputs: &Inputs, harp: &Harp, bond: &Fig<Bond>, timber_box: Result<
         edge_height: timber_box.inside_height,
         tilt: inputs.get(&site::entries::TILT)?,
         altitude: inputs.get(&site::entries::ALTITUDE)?,
-        wind_law: inputs.get(&options::WIND_LAW)?.law(),
+        wind_law: WindLaw::Watmuff,
         gross_area: timber_box.outside_width * timber_box.outside_length,
         harp: HarpFittings {
             connection: match inputs.get(&e::CONNECTION)? {
@@ -335,45 +328,23 @@ fn working_point(inputs: &Inputs, collector: &Collector) -> Fig<OperatingPoint> 
     collector.operate(&working_conditions(fluid, mass_flow)).map_err(refused)
 }
 
-fn heat(inputs: &Inputs, collector: &Collector) -> Fig<Heat> {
-    let point = working_point(inputs, collector)?;
+/// The collector with the law of wind that is entered. It never stands in for the weakly cooled one where danger is
+/// judged: a plate is not cool because a pessimist counts on much wind.
+fn output(inputs: &Inputs, collector: &Collector) -> Fig<Collector> {
+    Ok(Collector { wind_law: inputs.get(&options::WIND_LAW)?.law(), ..*collector })
+}
+
+fn heat(inputs: &Inputs, output: &Collector) -> Fig<Heat> {
+    let point = working_point(inputs, output)?;
     let fluid = point.conditions.fluid;
-    let curve = collector.curve(fluid, &collector.curve_differences()).map_err(refused)?;
-    let capacity = collector.capacity(fluid, curve.a1).map_err(refused)?;
-    Ok(Heat { point, curve, capacity, fluid })
-}
-
-/// Stagnation under the weaker cooling, whatever law the output is reckoned by: a plate must not be judged cool because
-/// a pessimist entered much wind.
-fn stagnation(collector: &Collector, site: &site::Results) -> Fig<Stagnation> {
-    let collector = Collector { wind_law: WindLaw::Watmuff, ..*collector };
-    let plate = |exposure: Exposure| collector.stagnation(&exposure).map(|plate| (plate, exposure)).map_err(refused);
-    let standard = plate(Exposure::standard())?;
-    let severe = plate(Exposure::severe())?;
-    let mut hottest: Option<(Temperature, Exposure)> = None;
-    if let Ok(sun) = &site.sun {
-        for hour in &sun.worst_hours {
-            let hour = plate(Exposure {
-                irradiance: hour.irradiance,
-                ambient: hour.air,
-                sky: hour.air,
-                wind: Velocity::from_si(1.0),
-            })?;
-            hottest = Some(hottest.map_or(hour, |so_far| hotter(so_far, hour)));
-        }
-    }
-    let (worst, worst_exposure) = hotter(hotter(standard, severe), hottest.unwrap_or(standard));
-    Ok(Stagnation {
-        standard: standard.0,
-        severe: severe.0,
-        site: hottest.map(|(plate, _)| plate),
-        worst,
-        worst_exposure,
-    })
-}
-
-fn hotter(a: (Temperature, Exposure), b: (Temperature, Exposure)) -> (Temperature, Exposure) {
-    if b.0 > a.0 { b } else { a }
+    let curve_of = |collector: &Collector| collector.curve(fluid, &collector.curve_differences()).map_err(refused);
+    let curve = curve_of(output)?;
+    let hottest_curve = match output.wind_law {
+        WindLaw::Watmuff => curve.clone(),
+        WindLaw::McAdams => curve_of(&Collector { wind_law: WindLaw::Watmuff, ..*output })?,
+    };
+    let capacity = output.capacity(fluid, curve.a1).map_err(refused)?;
+    Ok(Heat { point, curve, hottest_curve, capacity, fluid })
 }
 
 fn refused(error: CollectorError) -> Why {

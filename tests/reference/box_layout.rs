@@ -9,7 +9,7 @@ use sunharp::physics::screw_layout::{ScrewLayoutError, ScrewLine, Span, equally_
 use sunharp::stage::enclosure::entries::Corner;
 use sunharp::stage::enclosure::joinery::BackSeat;
 use sunharp::stage::enclosure::openings::Opening;
-use sunharp::stage::enclosure::screws::{Line, Screws, Wood, lay_out};
+use sunharp::stage::enclosure::screws::{self, Line, Screws, Wood, lay_out};
 use sunharp::units::si::{Dimension, Length};
 
 /// A small generator of equally likely numbers: xorshift (Marsaglia 2003, Journal of Statistical Software 8(14)).
@@ -159,6 +159,23 @@ fn no_screw_meets_a_hole_in_ten_thousand_random_boxes_where_equal_spacing_often_
     assert!(without_layout > 0, "boxes without a layout occur, and the program says so");
 }
 
+#[test]
+fn no_screw_meets_a_hole_in_any_sample() {
+    for sample in ["garden-washroom", "harbour-laundry", "boatyard-shower"] {
+        let path = format!("{}/sample-projects/{sample}.toml", env!("CARGO_MANIFEST_DIR"));
+        let drawn = Bench::of(&std::fs::read_to_string(path).unwrap()).evaluate().drawn.clone();
+        let (timber_box, openings) = (&drawn.enclosure.timber_box, &drawn.enclosure.openings);
+        let wood = screws::wood(&drawn.inputs, timber_box.as_ref().unwrap(), openings.as_ref().unwrap()).unwrap();
+        let used = screws::screws(&drawn.inputs).unwrap();
+        let lines = drawn.enclosure.screws.as_ref().unwrap();
+        assert!(lines.iter().any(|line| line.positions.as_ref().is_ok_and(|found| !found.is_empty())), "{sample}");
+        for line in lines {
+            let Ok(found) = &line.positions else { continue };
+            assert!(!hits(&wood, &used, line, found), "{sample}: {}", line.name);
+        }
+    }
+}
+
 /// Carpentry by hand for a box of 976 × 1976 mm inside with rails of 19 mm: a rabbet of half the rail on each side, a
 /// rebate of half the rail less 1.5 mm on each side, a groove of a third.
 #[test]
@@ -223,8 +240,16 @@ fn stub_holes_lie_on_the_headers_and_the_sliding_one_is_longer() {
     near(bench.number("enclosure.clip_way") * 1e3, far + 3.0, 1e-6);
     let held = bench.clone().with("enclosure.fixed_at", "middle");
     near(held.number("enclosure.stub_hole_lower") * 1e3, 68.2875 - growth / 4.0, 1e-6);
-    assert_eq!(bench.verdict("enclosure.stub-hole"), Caution);
+    // Twelve millimetres of sleeve are the default and the rule; wood on bare copper is a stop.
+    assert_eq!(bench.verdict("enclosure.stub-hole"), Clear);
+    assert_eq!(bench.clone().with("enclosure.sleeve", "11.9 mm").verdict("enclosure.stub-hole"), Caution);
+    assert_eq!(bench.clone().with("enclosure.sleeve", "0 mm").verdict("enclosure.stub-hole"), Stop);
     assert_eq!(bench.clone().with("enclosure.sleeve", "22 mm").verdict("enclosure.stub-hole"), Stop);
+    // A harp that is wider than high: the header's own growth decides, and the lower slot is never shorter than it.
+    let wide = bench.clone().with("absorber.header_spacing", "600 mm");
+    let own = wide.number("enclosure.header_growth") * 1e3;
+    near(wide.number("enclosure.stub_cut_length") * 1e3, 28.575 + 6.0 + 24.0 + own, 1e-6);
+    near(wide.number("enclosure.stub_hole_length") * 1e3, 28.575 + 6.0 + own, 1e-6);
     let roomy = bench.with("enclosure.sleeve", "22.1 mm").with("enclosure.air_gap", "45 mm");
     assert_eq!(roomy.verdict("enclosure.stub-hole"), Clear);
 }

@@ -50,7 +50,7 @@ fn job(stock: u32, kerf: u32, parts: impl Iterator<Item = (u32, u32)>) -> Job {
 
 /// 5600 mm rolls (optimum 73), 100 in rolls (453), the kerf case where first-fit decreasing is wrong, three frames.
 #[test]
-fn published_roll_instances_are_solved_and_proved() {
+pub(super) fn published_roll_instances_are_solved_and_proved() {
     for case in data().cut_1d {
         let job = job(case.stock, case.kerf, case.length.into_iter().zip(case.demand));
         let plan = cheapest(&job).unwrap();
@@ -66,7 +66,7 @@ fn published_roll_instances_are_solved_and_proved() {
 }
 
 #[test]
-fn bars_of_a_panel_job_need_as_few_as_another_solver_finds() {
+pub(super) fn bars_of_a_panel_job_need_as_few_as_another_solver_finds() {
     for case in data().cut_bars {
         let plan = cheapest(&job(case.stock_tenth_mm, case.kerf_tenth_mm, case.items_tenth_mm.into_iter())).unwrap();
         assert_eq!((plan.price, plan.is_proved()), (case.fewest, true), "{}", case.name);

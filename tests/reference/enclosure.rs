@@ -8,7 +8,7 @@ use sunharp::handbook::galvanic::anodic_indices;
 use sunharp::handbook::joint_rating::{SizeGroup, tables};
 use sunharp::handbook::timber::species;
 use sunharp::handbook::tube_pressure::Temper;
-use sunharp::physics::expansion::{COPPER_TO_200, GLASS, POLYCARBONATE, Swing, linear_growth};
+use sunharp::physics::expansion::{COPPER_TO_200, Swing};
 use sunharp::physics::galvanic::{Contact, Surroundings, compare};
 use sunharp::physics::lag::{Adjustments, Screw};
 use sunharp::physics::layers::{Conductivity, Layer, Stack, profile};
@@ -20,8 +20,8 @@ use sunharp::physics::tube_pressure::{RatedTube, rated_pressure};
 use sunharp::physics::wind::{Exposure, Uplift, WindFactors, force_on_panel, velocity_pressure};
 use sunharp::physics::{drilling, solder_joint};
 use sunharp::units::si::{
-    Angle, Area, Dimension, Force, Insulance, Length, Mass, Pressure, TemperatureInterval, ThermalConductivity,
-    Velocity, Volume, celsius, in_celsius,
+    Angle, Area, Dimension, Force, Insulance, Length, Mass, Pressure, ThermalConductivity, Velocity, Volume, celsius,
+    in_celsius,
 };
 
 const INCH: f64 = 0.0254;
@@ -150,7 +150,7 @@ fn inches(value: f64) -> Length {
 /// Copper trade handbook, type M ½ at seven temperatures and both tempers; gas data sheet, type L ¾ at 150 °F.
 /// Tolerances of ASTM B88.
 #[test]
-fn tube_ratings_are_those_of_the_handbook() {
+pub(super) fn tube_ratings_are_those_of_the_handbook() {
     for case in data().rated_pressure {
         let (od, wall, wall_tolerance, annealed) = match case.tube.as_str() {
             "M 1/2" => (0.625, 0.028, 0.003, 0.0025),
@@ -176,14 +176,15 @@ fn tube_ratings_are_those_of_the_handbook() {
 
 /// Copper trade handbook, table of solder consumption, ¾: wire of 1/8 in for gaps of .002, .005, .010 in, cup ¾ deep.
 #[test]
-fn wire_for_a_joint_is_that_of_the_handbook() {
-    let case = &data().solder_use[0];
+pub(super) fn wire_for_a_joint_is_that_of_the_handbook() {
     let volume = |gap: f64| std::f64::consts::PI * 0.875 * 0.75 * gap * INCH.powi(3);
-    for (gap, wire) in [(0.002, case.wire_in_at_002), (0.005, case.wire_in_at_005), (0.010, case.wire_in_at_010)] {
-        let length = wire_length(Volume::from_si(volume(gap)), inches(0.125)).unwrap();
-        close(length.si() / INCH, wire, 0.002);
+    for case in data().solder_use {
+        for (gap, wire) in [(0.002, case.wire_in_at_002), (0.005, case.wire_in_at_005), (0.010, case.wire_in_at_010)] {
+            let length = wire_length(Volume::from_si(volume(gap)), inches(0.125)).unwrap();
+            close(length.si() / INCH, wire, 0.002);
+        }
+        close(volume(0.010) * 7360.0 * 100.0 / POUND, case.lb_per_100, 0.001);
     }
-    close(volume(0.010) * 7360.0 * 100.0 / POUND, case.lb_per_100, 0.001);
 }
 
 /// Copper trade handbook table 14.4a and ASME B31.9 as copied by a handbook of the heating trade: the lower row counts.
@@ -209,7 +210,7 @@ fn joint_ratings_take_the_lower_table() {
 
 /// Worked pressures of ASCE 7 in pounds and feet (one of them from a page of poor quality, arithmetic right).
 #[test]
-fn wind_pressures_are_those_of_the_code() {
+pub(super) fn wind_pressures_are_those_of_the_code() {
     for case in data().wind {
         let gust = Velocity::from_si(case.v_mph * MILE_PER_HOUR);
         let factors = WindFactors { exposure: case.kz, topography: case.kzt, directionality: case.kd, elevation: 1.0 };
@@ -223,7 +224,7 @@ fn wind_pressures_are_those_of_the_code() {
 
 /// Heights of exposure B, C, D by the formula of a verified page.
 #[test]
-fn exposure_coefficients_are_those_of_the_code() {
+pub(super) fn exposure_coefficients_are_those_of_the_code() {
     for case in data().wind_kz {
         for (exposure, values) in [(Exposure::B, case.b), (Exposure::C, case.c), (Exposure::D, case.d)] {
             for (&height, expected) in case.z_ft.iter().zip(values) {
@@ -258,7 +259,7 @@ fn a_panel_in_the_hands_is_a_sail() {
 
 /// NDS table 12.2A, 22 specific gravities by 5 diameters (verified scans), and the example with 2.5 in of thread.
 #[test]
-fn lag_screws_hold_what_the_table_says() {
+pub(super) fn lag_screws_hold_what_the_table_says() {
     let data = data();
     let withdrawal = |gravity, diameter: f64, thread: f64, duration| {
         let screw = Screw { diameter: inches(diameter), thread: inches(thread), specific_gravity: gravity };
@@ -269,9 +270,10 @@ fn lag_screws_hold_what_the_table_says() {
             close(withdrawal(row.g, diameter, 1.0, 1.0), expected, 0.8);
         }
     }
-    let example = &data.lag[0];
-    close(withdrawal(example.g, example.d_in, 1.0, 1.0), example.w_lb_in, 0.6);
-    close(withdrawal(example.g, example.d_in, example.example_thread_in, example.cd), example.allow_lb, 2.0);
+    for example in &data.lag {
+        close(withdrawal(example.g, example.d_in, 1.0, 1.0), example.w_lb_in, 0.6);
+        close(withdrawal(example.g, example.d_in, example.example_thread_in, example.cd), example.allow_lb, 2.0);
+    }
 }
 
 /// Own example: 2 m² at 45°, wind 1589 N both ways: 2723 N·m, 6484 N against overturning, 9267 N against sliding.
@@ -293,24 +295,16 @@ fn a_rack_needs_its_weight_or_anchors() {
     assert_eq!(needed.governing(), needed.against_sliding);
 }
 
-/// Worked answer of a physics page (10 ft of copper), a maker's page (polycarbonate), a glass bulletin; and the
-/// published "35 m copper from 20 to 60 °C = 50 mm", which is wrong: 23.7 mm.
+/// A riser of 2 m from 20 to 165 °C grows 5.0 mm (own sum with the handbook's 9.6e-6 /°F to 392 °F).
 #[test]
-fn parts_grow_as_published_or_as_the_published_figure_should_read() {
-    let kelvin = TemperatureInterval::from_si;
-    let copper = linear_growth(9.4e-6 * 1.8, inches(120.0), kelvin(530.0 / 1.8));
-    close(copper.si() / INCH, 0.598, 0.001);
-    let swing = |from, to| Swing { from: celsius(from), to: celsius(to) };
-    close(POLYCARBONATE.growth(Length::from_si(1.0), swing(0.0, 80.0)).unwrap().si() * 1e3, 5.2, 0.01);
-    let glass = GLASS.growth(inches(200.0), swing(20.0, 20.0 + 100.0 / 1.8)).unwrap();
-    close(glass.si() / INCH, 0.092, 0.003);
-    close(linear_growth(16.9e-6, Length::from_si(35.0), kelvin(40.0)).si() * 1e3, 23.7, 0.05);
-    close(COPPER_TO_200.growth(Length::from_si(2.0), swing(20.0, 165.0)).unwrap().si() * 1e3, 5.0, 0.05);
+fn a_riser_grows_by_five_millimetres() {
+    let swing = Swing { from: celsius(20.0), to: celsius(165.0) };
+    close(COPPER_TO_200.growth(Length::from_si(2.0), swing).unwrap().si() * 1e3, 5.0, 0.05);
 }
 
 /// FPL-RP-489 at 15 % (verified abstract).
 #[test]
-fn lumber_shrinks_as_the_standard_assumes() {
+pub(super) fn lumber_shrinks_as_the_standard_assumes() {
     for case in data().shrinkage {
         let shrinkage = lumber_shrinkage(case.moisture).unwrap();
         close(shrinkage.width_percent, case.width, 0.001);
@@ -335,7 +329,7 @@ fn movement_follows_the_wood_handbook() {
 /// NIOSH 94-110, first example (from memory), in pounds: its manual rounds the multipliers first and takes 10 in for
 /// 25 cm and 51 lb for 23 kg, so 5 % are allowed.
 #[test]
-fn the_lifting_equation_gives_its_example() {
+pub(super) fn the_lifting_equation_gives_its_example() {
     for case in data().niosh {
         for point in [case.origin, case.destination] {
             let lift = Lift {
@@ -354,7 +348,7 @@ fn the_lifting_equation_gives_its_example() {
 
 /// Table of machine tool speeds: 5/8 in at 70 ft/min turns 426 times a minute (with 3.8 for 12/π, so 1 % is allowed).
 #[test]
-fn a_drill_turns_as_the_shop_table_says() {
+pub(super) fn a_drill_turns_as_the_shop_table_says() {
     for case in data().drill {
         let speed = Velocity::from_si(case.sfm * FOOT / 60.0);
         close(drilling::turns_per_minute(inches(case.d_in), speed).unwrap() / case.rpm, 1.0, 0.01);

@@ -54,7 +54,7 @@ fn best(case: &Case, pieces: &[[u32; 2]], limits: Option<&[u32]>, may_turn: bool
 
 /// 56460 unlimited, 58136 turned, 48368 one of each; with a kerf of 3: 56460, 56687, 46516; cgcut1 244 and 249.
 #[test]
-fn published_sheet_instances_are_solved_and_proved() {
+pub(super) fn published_sheet_instances_are_solved_and_proved() {
     let cases = cases();
     let gcut1 = cases[0].pieces.clone().unwrap();
     let mut checked = 0;

@@ -80,3 +80,16 @@ fn lines_stand_in_the_order_of_the_shop_and_no_key_twice() {
     // Both kinds of rail come from one board of one section: one line.
     assert_eq!(bill.line("rail-timber").unwrap().purposes, ["long rail", "short rail"]);
 }
+
+/// By hand: the second layer covers the inside of the box, 0.976 × 1.976 m, with 5 % of scrap; boards of 1.2 × 0.6 m.
+#[test]
+fn a_second_layer_of_insulation_is_on_the_bill() {
+    let one = Bench::small();
+    assert!(one.evaluate().drawn.bill.line("second-insulation").is_err());
+    let two = one
+        .with("enclosure.second_insulation", "phenolic foam C1126")
+        .with("enclosure.second_thickness", "25 mm")
+        .with("materials.second-insulation.length", "1.2 m")
+        .with("materials.second-insulation.width", "0.6 m");
+    near(two.number("enclosure.bill_pieces.second-insulation"), 0.976 * 1.976 * 1.05 / 0.72, 1e-9);
+}

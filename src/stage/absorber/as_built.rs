@@ -50,7 +50,7 @@ fn drawn(s: &Solution) -> Fig<OperatingPoint> {
     let harp = geometry::harp(&inputs);
     let timber_box = enclosure::timber::timber_box(&inputs, &harp);
     let collector = super::collector(&inputs, &harp?, &super::bond(&inputs), timber_box.as_ref())?;
-    super::working_point(&inputs, &collector)
+    super::working_point(&inputs, &super::output(&inputs, &collector)?)
 }
 
 fn built(s: &Solution) -> Fig<&OperatingPoint> {

@@ -21,7 +21,8 @@ fn collector(s: &Solution) -> Fig<&Collector> {
 /// Klein's top loss at the working point.
 fn klein(s: &Solution) -> Fig<HeatTransfer> {
     let point = &heat(s)?.point;
-    collector(s)?
+    let output = s.absorber.output.as_ref().map_err(Clone::clone)?;
+    output
         .top_loss_by_klein(point.mean_plate, point.conditions.ambient, point.conditions.wind)
         .ok_or_else(|| Why::out_of_range("Klein's formula needs a cover and a plate warmer than the air"))
 }

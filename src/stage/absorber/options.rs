@@ -111,7 +111,7 @@ static AGEING: Group = Group {
 };
 
 fn collector(s: &Solution) -> Fig<&Collector> {
-    s.absorber.collector.as_ref().map_err(Clone::clone)
+    s.absorber.output.as_ref().map_err(Clone::clone)
 }
 
 fn conditions(s: &Solution) -> Fig<Operating> {

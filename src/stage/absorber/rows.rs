@@ -18,7 +18,7 @@ fn heat(s: &Solution) -> Fig<&super::Heat> {
     s.absorber.heat.as_ref().map_err(Clone::clone)
 }
 
-fn stagnation(s: &Solution) -> Fig<&super::Stagnation> {
+fn stagnation(s: &Solution) -> Fig<&super::stagnation::Stagnation> {
     s.absorber.stagnation.as_ref().map_err(Clone::clone)
 }
 

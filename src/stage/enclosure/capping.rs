@@ -12,6 +12,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::entries as own;
 use super::rack::lag;
+use super::timber::TimberBox;
 use crate::handbook::galvanic::{AnodicIndex, anodic_indices};
 use crate::handbook::timber;
 use crate::model::{Demand, Fig, Inputs, Shelf, Why};
@@ -125,8 +126,11 @@ impl Caps {
 
 /// The caps of one panel.
 pub fn caps(s: &Solution) -> Fig<Caps> {
-    let timber_box = s.enclosure.timber_box.as_ref().map_err(Clone::clone)?;
-    let lap = s.inputs.get(&e::OVERLAP)?;
+    caps_of(&s.inputs, s.enclosure.timber_box.as_ref().map_err(Clone::clone)?)
+}
+
+fn caps_of(inputs: &Inputs, timber_box: &TimberBox) -> Fig<Caps> {
+    let lap = inputs.get(&e::OVERLAP)?;
     Ok(Caps {
         lower: timber_box.outside_width,
         side: timber_box.outside_length + lap,
@@ -136,13 +140,32 @@ pub fn caps(s: &Solution) -> Fig<Caps> {
 
 /// Pieces that a side cap is put together from, lapped like shingles.
 pub fn side_pieces(s: &Solution) -> Fig<usize> {
-    let (stock, lap) = (s.inputs.get(&e::STOCK)?, s.inputs.get(&e::OVERLAP)?);
+    pieces_of(&s.inputs, caps(s)?.side)
+}
+
+/// Pieces of one cap of a length.
+fn pieces_of(inputs: &Inputs, whole: Length) -> Fig<usize> {
+    let (stock, lap) = (inputs.get(&e::STOCK)?, inputs.get(&e::OVERLAP)?);
     if stock <= lap {
         return Err(Why::out_of_range("the sheet of the caps is shorter than their lap"));
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // positive lengths, capped
-    let pieces = (((caps(s)?.side - lap) / (stock - lap)).si() - 1e-9).ceil().clamp(1.0, 1e4) as usize;
+    let pieces = (((whole - lap) / (stock - lap)).si() - 1e-9).ceil().clamp(1.0, 1e4) as usize;
     Ok(pieces)
+}
+
+/// What the caps of one panel are cut into: name, length and count. A cap longer than its stock comes in equal pieces,
+/// each a lap longer than its share.
+pub fn trims(inputs: &Inputs, timber_box: &TimberBox) -> Fig<Vec<(&'static str, Length, usize)>> {
+    let (caps, lap) = (caps_of(inputs, timber_box)?, inputs.get(&e::OVERLAP)?);
+    let mut list = Vec::new();
+    for (name, whole, caps) in [("lower cap", caps.lower, 1), ("side cap", caps.side, 2), ("upper cap", caps.upper, 1)]
+    {
+        let pieces = pieces_of(inputs, whole)?;
+        let count = pieces as f64;
+        list.push((name, (whole + lap * (count - 1.0)) / count, pieces * caps));
+    }
+    Ok(list)
 }
 
 /// Screws of one panel's caps: along each outside length one every spacing, and one more.

@@ -1,4 +1,4 @@
-//! Cutting rails and strips from the timber that lies in the shop or is to be bought.
+//! Cutting rails, strips and metal trims from the timber and profiles that lies in the shop or is to be bought.
 //!
 //! A first-fit plan with its bound is there at once; the exact one is a study. Defects are cut out: every usable stretch
 //! of a board is a bar of its own. The search lives in `physics::cutting`.
@@ -6,6 +6,7 @@
 use std::sync::Arc;
 
 use super::BOX;
+use super::capping;
 use super::openings as o;
 use super::timber::TimberBox;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Value, Why};
@@ -28,7 +29,7 @@ pub static STOCK_COUNT: Entry<usize> = Entry::count("enclosure.timber_stock.*.co
 
 /// What it is for.
 pub static STOCK_USE: Entry<Use> = Entry::choice("enclosure.timber_stock.*.use", "timber is for")
-    .why("rails and strips have other sections and are cut from other boards")
+    .why("rails, strips and metal caps have other sections and are cut from other stock")
     .default("rails");
 
 /// Its defects.
@@ -58,11 +59,16 @@ pub enum Use {
     Rails,
     /// Support strips.
     Strips,
+    /// The folded caps over the edge of the glass.
+    Caps,
 }
 
 impl Choice for Use {
-    const OPTIONS: &'static [(Self, &'static str, &'static str)] =
-        &[(Self::Rails, "rails", "the rails of the box"), (Self::Strips, "strips", "the support strips, if of wood")];
+    const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
+        (Self::Rails, "rails", "the rails of the box"),
+        (Self::Strips, "strips", "the support strips, if of wood"),
+        (Self::Caps, "caps", "metal trim: the folded caps over the glass"),
+    ];
 }
 
 /// The cuts of timber.
@@ -78,7 +84,7 @@ pub static TIMBER_CUTS: Group = Group {
         "enclosure.strip_height",
         "project.units",
     ],
-    groups: &[&BOX, &o::STRIPS],
+    groups: &[&BOX, &o::STRIPS, &capping::PIECES],
 };
 
 /// Timber to be bought counts ten times what lies there, so that the shop is emptied first.
@@ -113,7 +119,7 @@ pub struct TimberCut {
     pub plan: Plan,
 }
 
-/// The jobs of the project: rails, and strips if they hold wood.
+/// The jobs of the project: rails, strips if they hold wood, and metal caps if there is stock for them.
 pub fn jobs(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox) -> Fig<Vec<Arc<TimberJob>>> {
     let panels = inputs.panels().len().max(1);
     let rails: Vec<(&'static str, Length, usize)> = timber_box
@@ -127,7 +133,24 @@ pub fn jobs(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox) -> Fig<Vec<Arc
         let wanted = [("support strip", timber_box.inside_width, o::strip_count(inputs, harp)? * panels)];
         jobs.push(Arc::new(job(inputs, Use::Strips, &wanted)?));
     }
+    if stocked(inputs, Use::Caps) {
+        let trims = capping::trims(inputs, timber_box)?;
+        let wanted: Vec<(&'static str, Length, usize)> =
+            trims.into_iter().map(|(name, length, count)| (name, length, count * panels)).collect();
+        jobs.push(Arc::new(job(inputs, Use::Caps, &wanted)?));
+    }
     Ok(jobs)
+}
+
+/// Whether any stock is for this.
+fn stocked(inputs: &Inputs, for_what: Use) -> bool {
+    let names = inputs.rows("enclosure.timber_stock");
+    names.iter().any(|name| inputs.at(&STOCK_USE, name).is_ok_and(|found| found == for_what))
+}
+
+/// Width of a cut: snips and shears take nothing of a metal trim.
+fn kerf(inputs: &Inputs, for_what: Use) -> Fig<Tenths> {
+    if for_what == Use::Caps { Ok(Tenths(0)) } else { tenths(inputs.get(&KERF)?) }
 }
 
 fn job(inputs: &Inputs, for_what: Use, wanted: &[(&'static str, Length, usize)]) -> Fig<TimberJob> {
@@ -161,7 +184,7 @@ fn job(inputs: &Inputs, for_what: Use, wanted: &[(&'static str, Length, usize)])
         job: Job {
             parts: wanted.iter().map(part).collect::<Fig<_>>()?,
             stocks,
-            kerf: tenths(inputs.get(&KERF)?)?,
+            kerf: kerf(inputs, for_what)?,
             end_trim: Tenths(0), // the stretches are trimmed
         },
     })
@@ -305,8 +328,8 @@ fn proof(cuts: &[TimberCut]) -> String {
         return "proved: no plan uses less".to_owned();
     }
     let (price, lowest) = cuts.iter().fold((0, 0), |sum, cut| (sum.0 + cut.plan.price, sum.1 + cut.plan.lowest_price));
-    let over = 100.0 * (price as f64 / (lowest.max(1)) as f64 - 1.0);
-    format!("best found; none can use {over:.1} % less")
+    let less = 100.0 * (1.0 - lowest as f64 / price.max(1) as f64);
+    format!("best found; none can use {less:.1} % less")
 }
 
 /// The figures of this file.

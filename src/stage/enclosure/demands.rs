@@ -2,6 +2,7 @@
 
 use super::entries as e;
 use super::mass;
+use super::second_layer::second_layer;
 use super::timber::{Part, TimberBox};
 use crate::model::{Demand, Fig, Inputs, Shelf};
 use crate::stage::demands::{panels, size};
@@ -20,6 +21,8 @@ pub static DEMANDS: Group = Group {
         "enclosure.back_thickness",
         "enclosure.edge_thickness",
         "enclosure.air_gap",
+        "enclosure.second_insulation",
+        "enclosure.second_thickness",
     ],
     groups: &[&super::BOX, &super::PANE],
 };
@@ -38,6 +41,7 @@ pub fn demands(s: &Solution) -> Fig<Vec<Demand>> {
         list.push(timber(&s.inputs, part, panels)?);
     }
     list.extend(insulation(s, timber_box, panels)?);
+    list.extend(second(s, timber_box, panels)?);
     Ok(list)
 }
 
@@ -103,4 +107,17 @@ fn insulation(s: &Solution, timber_box: &TimberBox, panels: f64) -> Fig<Vec<Dema
         }
     }
     Ok(list)
+}
+
+/// The second layer, on the whole of the back board.
+fn second(s: &Solution, timber_box: &TimberBox, panels: f64) -> Fig<Option<Demand>> {
+    let Some(layer) = second_layer(&s.inputs)? else { return Ok(None) };
+    Ok(Some(Demand {
+        key: "second-insulation",
+        item: format!("{}, {}", layer.material.name, size(layer.thickness)),
+        shelf: Shelf::Insulation,
+        quantity: (timber_box.inside_length * timber_box.inside_width * panels).into(),
+        purpose: "second insulation, on the back board",
+        scrap: INSULATION_SCRAP,
+    }))
 }

@@ -69,14 +69,14 @@ pub struct Growth {
     pub hole: StubHole,
 }
 
-/// Growth of headers and risers. A header slides through its hole along its own axis; what moves it sideways in the hole
-/// is the growth of the risers, so the hole is long by that.
+/// Growth of headers and risers. A header slides through its hole along its own axis; what pushes it along the rail is
+/// the growth of the risers. The slot takes the larger of both: a header that sticks in one hole turns in the other.
 pub fn growth(harp: &Harp, worst: Temperature) -> Fig<Growth> {
     let swing = Swing { from: celsius(20.0), to: worst };
     let grow = |length| COPPER_TO_200.growth(length, swing).map_err(Why::out_of_range);
     let header = grow(harp.header_length)?;
     let riser = grow(harp.header_spacing)?;
-    let hole = Stub { outside_diameter: harp.header.od, growth: riser }.hole();
+    let hole = Stub { outside_diameter: harp.header.od, growth: riser.max(header) }.hole();
     Ok(Growth { header, riser, hole })
 }
 

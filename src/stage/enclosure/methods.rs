@@ -58,8 +58,9 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "stub-hole",
         title: "Hole for a stub",
-        what: "A slot with 3 mm of play on each side, longer along the rail by the growth of the risers: that is what moves \
-               a header sideways, while its own growth slides through the hole. Its middle is shifted outward by half of \
+        what: "A slot with 3 mm of play on each side, longer along the rail by the larger of two growths: that of the \
+               risers, which push a header along the rail, and the header's own, which slides through the hole and turns it \
+               there if it sticks in the other. Its middle is shifted outward by half of \
                what this header moves. The wood is cut wider by the wall of the mineral sleeve all round.",
         source: "project rule",
         code: "physics::expansion::Stub::hole, stage::enclosure::openings",
@@ -102,8 +103,8 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "timber-cuts",
         title: "Cutting the timber",
-        what: "Rails of all panels from the boards that lie there and that are to be bought. Ends are trimmed, defects cut \
-               out, every usable stretch is a bar of its own; every cut takes the kerf. First fit shows at once with its \
+        what: "Rails of all panels from the boards that lie there and that are to be bought; support strips and metal \
+               trims from stock of their own, trims without a kerf: snips take nothing. Ends are trimmed, defects cut out, every usable stretch is a bar of its own; every cut takes the kerf. First fit shows at once with its \
                bound; the search replaces it. What lies there is used first (bought length counts ten times).",
         source: "cutting stock: Gilmore and Gomory 1961 (from memory); held to published instances in the tests",
         code: "physics::cutting, stage::enclosure::cutting",

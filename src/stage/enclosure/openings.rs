@@ -6,7 +6,7 @@ use super::entries as e;
 use super::heat::Growth;
 use super::timber::TimberBox;
 use super::{BOX, GROWTH};
-use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Judgement, Value, Why};
+use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Judgement, Value, Verdict, Why};
 use crate::physics::expansion;
 use crate::stage::absorber::{self, geometry::Harp};
 use crate::stage::worst::worst;
@@ -142,7 +142,7 @@ pub fn openings(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox, growth: &G
     };
     let cut = |axis: Length, moves: Length, outward: f64| Opening {
         middle: axis + moves * (0.5 * outward),
-        along: round + moves,
+        along: round + moves.max(growth.header),
         bottom: height - round * 0.5,
         top: height + round * 0.5,
     };
@@ -226,8 +226,9 @@ fn clip_way(s: &Solution) -> Fig<Length> {
 
 /// Least wood between a stub's cut-out and the seat above it or the back below it, m (project rule).
 const LEAST_WOOD: f64 = 0.006;
-/// Distance of wood from bare hot copper, m (common practice, no source).
-const WOOD_FROM_COPPER: f64 = 0.025;
+/// Least mineral sleeve that keeps wood from hot copper, m (project rule): the default of the entry. No sleeve at all is a
+/// stop, for wood then lies on copper as hot as the plate.
+const LEAST_SLEEVE: f64 = 0.012;
 
 fn stub_hole(s: &Solution) -> Fig<Judgement> {
     let openings = found(s)?;
@@ -237,13 +238,18 @@ fn stub_hole(s: &Solution) -> Fig<Judgement> {
         Judgement::stop_unless(wood >= least).with(wood, least).margin(wood - least).part(part)
     };
     let cut = openings.stub_cuts[0];
-    let wanted = Length::from_si(WOOD_FROM_COPPER);
-    let distance = s.inputs.get(&SLEEVE)? + expansion::end_play();
-    let away = Judgement::caution_unless(distance >= wanted).with(distance, wanted).margin(distance - wanted);
+    let wanted = Length::from_si(LEAST_SLEEVE);
+    let sleeve = s.inputs.get(&SLEEVE)?;
+    let verdict = match sleeve.si() {
+        thick if thick >= LEAST_SLEEVE => Verdict::Clear,
+        thick if thick > 0.0 => Verdict::Caution,
+        _ => Verdict::Stop,
+    };
+    let away = Judgement::of(verdict).with(sleeve, wanted).margin(sleeve - wanted);
     worst([
         Ok(left(timber_box.ledge() - cut.top, "wood between the hole and the glass seat")),
         Ok(left(cut.bottom - timber_box.floor, "wood between the hole and the back board")),
-        Ok(away.part("sleeve and play between copper and wood")),
+        Ok(away.part("mineral sleeve between copper and wood")),
     ])
 }
 
@@ -351,5 +357,5 @@ pub static CHECKS: &[Check] = &[Check::new(
     "A wider air gap or more insulation behind gives room; a wider sleeve keeps the wood cooler.",
 )
 .blind_to("heat along the copper is not computed: a stub is a thermal short-cut; whether the sleeve was really fitted")
-.source("6 mm of wood: project rule; 25 mm from bare copper: common practice, no source")
+.source("6 mm of wood and 12 mm of sleeve: project rules")
 .needs(&["enclosure.stub_cut_width", "enclosure.stub_hole_height", "enclosure.rail_width", "enclosure.sleeve"])];

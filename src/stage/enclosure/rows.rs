@@ -189,7 +189,11 @@ pub static FIGURES: &[Figure] = &[
         Ok(growth(s)?.hole.length.into())
     })
     .tape()
-    .by("stub-hole", "header outside diameter + 6 mm + {growth}", &[("growth", "enclosure.riser_growth")]),
+    .by(
+        "stub-hole",
+        "header outside diameter + 6 mm + the larger of {risers} and {header}",
+        &[("risers", "enclosure.riser_growth"), ("header", "enclosure.header_growth")],
+    ),
     Figure::new("enclosure.back_face", "wood behind the insulation", Temperature, &BEHIND, |s, _| {
         Ok(behind(s)?.back.into())
     })

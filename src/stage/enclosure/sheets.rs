@@ -1,21 +1,25 @@
 //! Cutting back boards, insulation and absorber sheet from whole sheets: every cut runs from edge to edge.
 //!
-//! A plan on shelves with its bound is there at once; a fuller one is a study. The search lives in `physics::guillotine`.
+//! A plan on shelves with its bound is there at once; a fuller one is a study. Which rectangles are wanted lives in
+//! `wanted`, the search in `physics::guillotine`.
+
+mod wanted;
 
 use std::sync::Arc;
 
 use super::BOX;
-use super::entries as e;
+use super::second_layer::second_layer;
 use super::timber::TimberBox;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Value, Why};
 use crate::physics::cutting::Tenths;
 use crate::physics::guillotine::sequence::{Sequence, sequence};
-use crate::physics::guillotine::{self, GuillotineError, Order, OrderPlan, Piece, Sheet, Sides, StockSheet};
+use crate::physics::guillotine::{self, GuillotineError, Order, OrderPlan, Sheet, Sides, StockSheet};
 use crate::stage::absorber::geometry::Harp;
 use crate::stage::study::{Cancel, Outcome};
 use crate::stage::{Axis, Figure, Group, Solution};
-use crate::units::si::{Dimension, Length};
+use crate::units::si::Length;
 use crate::units::{Kind, Quantity};
+use wanted::{absorber_sheets, area, back_boards, edge_strips, pieces, tenths, tiles};
 
 /// Material of a sheet.
 pub static STOCK_MATERIAL: Entry<Material> =
@@ -56,6 +60,8 @@ pub enum Material {
     Plywood,
     /// Insulation behind the plate.
     Behind,
+    /// Second insulation, on the back board.
+    Second,
     /// Insulation around the plate.
     Around,
     /// Absorber sheet.
@@ -63,13 +69,18 @@ pub enum Material {
 }
 
 impl Material {
-    const ALL: [Self; 4] = [Self::Plywood, Self::Behind, Self::Around, Self::Absorber];
+    const ALL: [Self; 5] = [Self::Plywood, Self::Behind, Self::Second, Self::Around, Self::Absorber];
 }
 
 impl Choice for Material {
     const OPTIONS: &'static [(Self, &'static str, &'static str)] = &[
         (Self::Plywood, "plywood", "back boards, sawn"),
         (Self::Behind, "insulation behind", "boards behind the plate, cut with a knife; joints butted"),
+        (
+            Self::Second,
+            "second insulation",
+            "boards of the second layer, cut with a knife; joints over those of the first",
+        ),
         (Self::Around, "insulation around", "strips at the edge, cut with a knife"),
         (Self::Absorber, "absorber sheet", "sheared; joints lie midway between risers"),
     ];
@@ -85,6 +96,7 @@ pub static SHEET_CUTS: Group = Group {
         "enclosure.sheet_stock.*.count",
         "enclosure.board_kerf",
         "enclosure.board_may_turn",
+        "enclosure.second_insulation",
     ],
     groups: &[&BOX],
 };
@@ -111,9 +123,6 @@ pub struct SheetCutting {
     pub plan: OrderPlan,
 }
 
-/// A rectangle that is wanted: name, along the sheet, across it, how many.
-type Wanted = (&'static str, Length, Length, usize);
-
 /// The jobs of the project: one for each material of which there are sheets.
 pub fn jobs(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox) -> Fig<Vec<Arc<SheetJob>>> {
     let rows = inputs.rows("enclosure.sheet_stock");
@@ -135,6 +144,10 @@ pub fn jobs(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox) -> Fig<Vec<Arc
             Material::Plywood => back_boards(timber_box, panels),
             Material::Behind => tiles(timber_box, largest, panels),
             Material::Around => edge_strips(inputs, harp, timber_box, largest, panels)?,
+            Material::Second => match second_layer(inputs)? {
+                Some(_) => tiles(timber_box, largest, panels),
+                None => continue,
+            },
             Material::Absorber => absorber_sheets(harp, largest, panels)?,
         };
         // What lies there is used first, whatever order it was entered in.
@@ -164,115 +177,6 @@ fn stock(inputs: &Inputs, name: &str) -> Fig<StockSheet> {
     let sides =
         Sides { width: tenths(inputs.at(&STOCK_LENGTH, name)?)?, height: tenths(inputs.at(&STOCK_WIDTH, name)?)? };
     Ok(StockSheet { sides, available })
-}
-
-fn area(sides: Sides) -> u64 {
-    u64::from(sides.width.0) * u64::from(sides.height.0)
-}
-
-fn tenths(length: Length) -> Fig<Tenths> {
-    Tenths::rounded(length).map_err(Why::out_of_range)
-}
-
-fn pieces(wanted: &[Wanted], may_turn: bool) -> Fig<Vec<Piece>> {
-    let piece = |&(_, width, height, count): &Wanted| {
-        let sides = Sides { width: tenths(width)?, height: tenths(height)? };
-        let most = Some(u32::try_from(count).unwrap_or(u32::MAX));
-        Ok(Piece { sides, value: area(sides), most, may_turn })
-    };
-    wanted.iter().map(piece).collect()
-}
-
-fn back_boards(timber_box: &TimberBox, panels: usize) -> Vec<Wanted> {
-    let boards = timber_box.parts.iter().filter(|part| part.is_board());
-    boards.map(|part| (part.name, part.length, part.width, part.count * panels)).collect()
-}
-
-/// Pieces shorter than this are not cut: the fit takes them up, m.
-const SLIVER: f64 = 0.001;
-/// Most whole boards along one side.
-const MOST_TILES: f64 = 200.0;
-
-/// How often a length goes into another, and what is left.
-fn times(whole: Length, one: Length) -> (usize, Length) {
-    let count = ((whole.si() + SLIVER) / one.si()).floor().clamp(0.0, MOST_TILES);
-    let left = whole - one * count;
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clamped above
-    let count = count as usize;
-    (count, if left.si() > SLIVER { left } else { Length::from_si(0.0) })
-}
-
-/// The inside of the box laid with boards: whole ones, and what is left at two sides.
-fn tiles(timber_box: &TimberBox, board: Sides, panels: usize) -> Vec<Wanted> {
-    let (along, across) = (board.width.length(), board.height.length());
-    let (rows, row_left) = times(timber_box.inside_length, along);
-    let (columns, column_left) = times(timber_box.inside_width, across);
-    let wanted = [
-        ("whole board", along, across, rows * columns),
-        ("board cut to width", along, column_left, rows),
-        ("board cut to length", row_left, across, columns),
-        ("corner board", row_left, column_left, 1),
-    ];
-    let mut list: Vec<Wanted> = Vec::new();
-    for (name, length, width, count) in wanted {
-        if length.si() > 0.0 && width.si() > 0.0 && count > 0 {
-            list.push((name, length, width, count * panels));
-        }
-    }
-    list
-}
-
-/// Strips around the plate, up to the glass.
-fn edge_strips(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox, board: Sides, panels: usize) -> Fig<Vec<Wanted>> {
-    let around = inputs.get(&e::EDGE_THICKNESS)?;
-    let height = inputs.get(&e::AIR_GAP)? + harp.header.od;
-    let long = board.width.max(board.height).length();
-    let mut list: Vec<Wanted> = Vec::new();
-    if around.si() <= 0.0 {
-        return Ok(list);
-    }
-    let sides =
-        [("long edge strip", timber_box.inside_length), ("short edge strip", timber_box.inside_width - around * 2.0)];
-    for (name, side) in sides {
-        let (whole, left) = times(side, long);
-        if whole > 0 {
-            list.push(("whole edge strip", long, height, 2 * whole * panels));
-        }
-        if left.si() > 0.0 {
-            list.push((name, left, height, 2 * panels));
-        }
-    }
-    Ok(list)
-}
-
-/// The absorber's sheet, whole or in pieces that meet midway between risers.
-fn absorber_sheets(harp: &Harp, sheet: Sides, panels: usize) -> Fig<Vec<Wanted>> {
-    let (long, wide) = (sheet.width.max(sheet.height).length(), sheet.width.min(sheet.height).length());
-    let name = "absorber sheet";
-    if harp.sheet_length.max(harp.sheet_width) <= long && harp.sheet_length.min(harp.sheet_width) <= wide {
-        return Ok(vec![(name, harp.sheet_length, harp.sheet_width, panels)]);
-    }
-    let edge = |risers: usize| harp.edge_width + harp.riser_pitch * (risers as f64 - 0.5);
-    let most = (1..harp.riser_count)
-        .take_while(|&risers| harp.riser_pitch * risers as f64 <= wide && edge(risers) <= wide)
-        .last()
-        .ok_or_else(|| Why::out_of_range("no sheet holds one riser's share of the absorber"))?;
-    // Outer pieces first, the middle in pieces of as many risers as a sheet takes.
-    let outer = most.min(harp.riser_count / 2);
-    let middle = harp.riser_count - 2 * outer;
-    let mut list: Vec<Wanted> = vec![("outer strip of the absorber", harp.sheet_length, edge(outer), 2 * panels)];
-    let (full, rest) = (middle / most, middle % most);
-    for (risers, count) in [(most, full), (rest, usize::from(rest > 0))] {
-        if count > 0 {
-            list.push((
-                "inner strip of the absorber",
-                harp.sheet_length,
-                harp.riser_pitch * risers as f64,
-                count * panels,
-            ));
-        }
-    }
-    Ok(list)
 }
 
 /// Plans at once, on shelves.

@@ -74,7 +74,10 @@ pub fn steam(
     let stagnation = absorber.stagnation.as_ref().map_err(Clone::clone)?;
     let exposure = stagnation.worst_exposure;
     let area = absorber.collector.as_ref().map_err(Clone::clone)?.absorber_area() * panel_count(inputs)? as f64;
-    let curve = CollectorCurve { eta0: heat.curve.eta0, a1: heat.curve.a1, a2: heat.curve.a2 };
+    let curve = {
+        let hottest = &heat.hottest_curve;
+        CollectorCurve { eta0: hottest.eta0, a1: hottest.a1, a2: hottest.a2 }
+    };
     let weather = Weather { irradiance: exposure.irradiance, air: exposure.ambient };
     let power = steam_power(curve, weather, stagnation.worst, saturation)? * area;
     let conditions = Conditions { saturation, outdoors: exposure.ambient, power };

@@ -53,7 +53,10 @@ pub fn steam(s: &Solution) -> Fig<PanelSteam> {
     let collector = s.absorber.collector.as_ref().map_err(Clone::clone)?;
     let count = s.plumbing.row.clone()?.count as f64;
     let panel = BoilingPanel {
-        curve: CollectorCurve { eta0: heat.curve.eta0, a1: heat.curve.a1, a2: heat.curve.a2 },
+        curve: {
+            let hottest = &heat.hottest_curve;
+            CollectorCurve { eta0: hottest.eta0, a1: hottest.a1, a2: hottest.a2 }
+        },
         area: collector.absorber_area() * count,
         weather: Weather { irradiance: HeatFluxDensity::from_si(SUN), air: celsius(AIR) },
         saturation: s.safety.boiling.clone()?,
