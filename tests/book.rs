@@ -5,7 +5,7 @@ mod template;
 mod words;
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Output, Stdio};
 use std::sync::LazyLock;
 
@@ -13,9 +13,6 @@ use sunharp::workbook::sample;
 
 /// One printed book.
 pub struct Printed {
-    _folder: tempfile::TempDir,
-    /// Where its three files lie.
-    pub out: PathBuf,
     /// The HTML.
     pub html: String,
     /// The text.
@@ -37,7 +34,7 @@ pub fn print_file(file: &Path, paper: &str) -> Printed {
     assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
     let read = |name: &str| fs::read_to_string(out.join(name)).unwrap();
     let (html, text, pdf) = (read("book.html"), read("book.txt"), fs::read(out.join("header-template.pdf")).unwrap());
-    Printed { _folder: folder, out, html, text, pdf }
+    Printed { html, text, pdf }
 }
 
 /// Prints the book of a project of this text.

@@ -233,7 +233,7 @@ fn raster(pdf: &[u8], page: usize) -> Option<Raster> {
     }
     let bytes = fs::read(out.with_extension("pgm")).unwrap();
     // Netpbm's PGM: P5, width, height, greatest grey, then a byte for each dot.
-    let head: Vec<&[u8]> = bytes.splitn(5, |byte| byte.is_ascii_whitespace()).collect();
+    let head: Vec<&[u8]> = bytes.splitn(5, u8::is_ascii_whitespace).collect();
     let number = |at: usize| std::str::from_utf8(head[at]).unwrap().parse::<usize>().unwrap();
     assert_eq!((head[0], number(3)), (&b"P5"[..], 255));
     let raster = Raster { width: number(1), height: number(2), grey: head[4].to_vec() };
