@@ -129,6 +129,7 @@ fn drawn_solder(alloy: &'static str) -> Verdict {
 const FAN: (&str, &str) = ("safety.fume", "window and fan");
 const REACH: (&str, &str) = ("safety.hot_within_reach", "yes");
 
+#[allow(clippy::too_many_lines)] // one table, read line by line
 fn pairs() -> Vec<Pair> {
     vec![
         pair("safety.stagnation-material", With(&[("safety.hose_limit", "60 °C")]), Stop, With(&[])),
