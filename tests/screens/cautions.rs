@@ -58,7 +58,7 @@ fn every_step_with_cautions_shows_them_beside_who_has_the_last_word() {
         let of_stage = stage::steps().iter().filter(|step| step.stage == stage && !step.cautions.is_empty());
         let mut unseen: Vec<&Step> = of_stage.copied().collect();
         play.press("<End>");
-        for _ in 0..60 {
+        for _ in 0..120 {
             let shown = words(&mut play);
             let all_there =
                 |step: &Step| step.cautions.iter().all(|caution| shown.contains(&filled(&play, caution, None)));

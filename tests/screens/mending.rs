@@ -19,7 +19,7 @@ fn a_check_that_stops_offers_the_cheapest_change_and_makes_it() {
     let mut play = Play::of(&text, FULL, (100, 40));
     let (sender, inbox) = std::sync::mpsc::channel();
     let mut desk = ErrandDesk::start(move |found| drop(sender.send(found)));
-    play.press("fplumbing.lockout<Enter><Enter>").shows("the cheapest change that mends it: being looked for");
+    play.press("fpump locked out while hot<Enter><Enter>").shows("the cheapest change that mends it: being looked for");
     desk.ask(&play.state.workbook, play.state.errand());
     let found = inbox.recv().unwrap();
     play.give(Input::Found(Box::new(found))).shows("without another stop (c makes it, u undoes it)").press("c");
@@ -31,7 +31,7 @@ fn a_check_that_stops_offers_the_cheapest_change_and_makes_it() {
 #[test]
 fn a_check_that_does_not_stop_offers_nothing() {
     let mut play = Play::of(SAMPLE, FULL, (100, 40));
-    play.press("fplumbing.lockout<Enter><Enter>").hides("the cheapest change");
+    play.press("fpump locked out while hot<Enter><Enter>").hides("the cheapest change");
     assert_eq!(play.state.errand(), None);
     play.press("c").hides("mends");
 }
