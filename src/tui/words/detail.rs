@@ -241,12 +241,13 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
         Par::new(super::of_standing(&of.standing), of.standing.word())
             .and(Role::Strong, format!(" {}", fill(of.step.title))),
     ];
+    // What can hurt comes before a list that may push it off a small screen.
+    pars.extend(cautions(of.step, &fill));
     pars.extend(standing(state, &of.standing));
     pars.extend(of.out_of_order.iter().map(|record| {
         let who = clean(&record.by.join(" and "));
         Par::tagged(Role::Caution, "out of order", format!("{} by {who}: {}", record.date, clean(&record.reason)))
     }));
-    pars.extend(cautions(of.step, &fill));
     if !of.step.detail.is_empty() {
         pars.push(Par::plain(fill(of.step.detail)));
     }
