@@ -112,15 +112,15 @@ fn no_line_of_the_text_is_wider_than_80_cells() {
 
 #[test]
 fn pictures_of_every_stage_are_drawn() {
-    let document = tree(&GARDEN.html);
-    let of = |stage: &str| {
-        let section = document.descendants().find(|node| node.attribute("id") == Some(stage)).unwrap();
-        section.descendants().filter(|node| node.tag_name().name() == "svg").count()
-    };
+    // The garden has no logger file: what is drawn of one is looked for in the sample that has.
+    let (document, logged) = (tree(&GARDEN.html), tree(&BOATYARD.html));
     for stage in sunharp::model::Stage::ALL {
+        let document = if stage == sunharp::model::Stage::Commissioning { &logged } else { &document };
+        let section = document.descendants().find(|node| node.attribute("id") == Some(stage.word())).unwrap();
+        let drawn = section.descendants().filter(|node| node.tag_name().name() == "svg").count();
         let declared = stage::picture::of(stage).len();
-        assert!(of(stage.word()) <= declared);
-        assert!(of(stage.word()) * 4 >= declared * 3, "{}: {} of {declared}", stage.word(), of(stage.word()));
+        assert!(drawn <= declared);
+        assert!(drawn * 4 >= declared * 3, "{}: {drawn} of {declared}", stage.word());
     }
     // The harp: a circle for every hole of both headers.
     let harp = document
