@@ -34,75 +34,124 @@ pub(super) fn pump_runs(cells: &Cells) -> Option<bool> {
 
 /// Throws out what is no reading from the rows of a day.
 pub(super) fn clean(rows: &mut [Row], faults: &mut Faults) {
+    let runs: Vec<Option<bool>> = rows.iter().map(|row| pump_runs(&row.cells)).collect();
+    let times: Vec<f64> = rows.iter().map(|row| row.at).collect();
     for channel in CHANNELS {
-        impossible(rows, channel, faults);
-        if channel.is_temperature() {
-            jumps(rows, channel, faults);
+        let index = channel.index();
+        let cells: Vec<Option<f64>> = rows.iter().map(|row| row.cells[index]).collect();
+        if cells.iter().all(Option::is_none) {
+            continue;
         }
-        if let Some(patience) = channel.patience() {
-            stuck(rows, channel, patience, faults);
+        let mut column = Column { channel, times: &times, runs: &runs, cells, thrown: Vec::new() };
+        column.clean(faults);
+        let Column { thrown, .. } = column;
+        for (place, reason) in thrown {
+            rows[place].cells[index] = None;
+            let tally = match reason {
+                Reason::Impossible => &mut faults.impossible[index],
+                Reason::Lost => &mut faults.lost[index],
+                Reason::PowerUp => &mut faults.power_up[index],
+                Reason::Jump => &mut faults.jumps[index],
+                Reason::Stuck => continue,
+            };
+            tally.add(rows[place].line);
         }
     }
 }
 
-fn impossible(rows: &mut [Row], channel: Channel, faults: &mut Faults) {
-    let (index, (low, high)) = (channel.index(), channel.possible());
-    for row in rows {
-        let Some(value) = row.cells[index].filter(|value| !(low..=high).contains(value)) else { continue };
-        row.cells[index] = None;
-        let is_lost = channel.is_temperature() && (value - LOST).abs() < 1e-6;
-        let tally = if is_lost { &mut faults.lost[index] } else { &mut faults.impossible[index] };
-        tally.add(row.line);
-    }
+/// Why a reading is none.
+#[derive(Clone, Copy)]
+enum Reason {
+    Impossible,
+    Lost,
+    PowerUp,
+    Jump,
+    /// Told once for the whole stretch.
+    Stuck,
 }
 
-fn jumps(rows: &mut [Row], channel: Channel, faults: &mut Faults) {
-    let index = channel.index();
-    let mut last: Option<(f64, f64)> = None;
-    let (mut running, mut switched) = (None, f64::NEG_INFINITY);
-    for row in rows {
-        let runs = pump_runs(&row.cells);
-        if runs != running {
-            (running, switched) = (runs, row.at);
-        }
-        let Some(value) = row.cells[index] else { continue };
-        let near = |kelvin: f64| last.is_some_and(|(before, _)| (value - before).abs() <= kelvin);
-        if (value - POWER_UP).abs() < 1e-6 && !near(BELIEVED) {
-            row.cells[index] = None;
-            faults.power_up[index].add(row.line);
-            continue;
-        }
-        let allowed = last.map_or(f64::INFINITY, |(_, at)| SMALL.max(FASTEST * (row.at - at)));
-        let arriving = row.at - switched <= ARRIVING && channel != Channel::Air;
-        if !near(allowed) && last.is_some() && !arriving {
-            row.cells[index] = None;
-            faults.jumps[index].add(row.line);
-            continue;
-        }
-        last = Some((value, row.at));
-    }
+/// One channel through a day, cells side by side: a day of ten-second rows is walked several times for each channel.
+struct Column<'a> {
+    channel: Channel,
+    times: &'a [f64],
+    runs: &'a [Option<bool>],
+    cells: Vec<Option<f64>>,
+    /// Places of what was thrown out, each rule in the order of time.
+    thrown: Vec<(usize, Reason)>,
 }
 
-fn stuck(rows: &mut [Row], channel: Channel, patience: f64, faults: &mut Faults) {
-    let index = channel.index();
-    let mut start = 0;
-    while start < rows.len() {
-        let Some(value) = rows[start].cells[index].filter(|_| pump_runs(&rows[start].cells) == Some(true)) else {
-            start += 1;
-            continue;
-        };
-        let same = |row: &Row| {
-            row.cells[index].is_some_and(|other| (other - value).abs() < 1e-9) && pump_runs(&row.cells) == Some(true)
-        };
-        let count = rows[start..].iter().take_while(|row| same(row)).count();
-        let run = &mut rows[start..start + count];
-        let (from, to) = (run[0].at, run[count - 1].at);
-        if count >= FEWEST && to - from >= patience {
-            faults.stuck(Stuck { channel, from, to });
-            for row in run {
-                row.cells[index] = None;
+impl Column<'_> {
+    fn clean(&mut self, faults: &mut Faults) {
+        self.impossible();
+        if self.channel.is_temperature() {
+            self.jumps();
+        }
+        if let Some(patience) = self.channel.patience() {
+            self.stuck(patience, faults);
+        }
+    }
+
+    fn throw(&mut self, place: usize, reason: Reason) {
+        self.cells[place] = None;
+        self.thrown.push((place, reason));
+    }
+
+    fn impossible(&mut self) {
+        let (low, high) = self.channel.possible();
+        for place in 0..self.cells.len() {
+            let Some(value) = self.cells[place].filter(|value| !(low..=high).contains(value)) else { continue };
+            let is_lost = self.channel.is_temperature() && (value - LOST).abs() < 1e-6;
+            self.throw(place, if is_lost { Reason::Lost } else { Reason::Impossible });
+        }
+    }
+
+    fn jumps(&mut self) {
+        let mut last: Option<(f64, f64)> = None;
+        let (mut running, mut switched) = (None, f64::NEG_INFINITY);
+        for place in 0..self.cells.len() {
+            let (at, runs) = (self.times[place], self.runs[place]);
+            if runs != running {
+                (running, switched) = (runs, at);
+            }
+            let Some(value) = self.cells[place] else { continue };
+            let near = |kelvin: f64| last.is_some_and(|(before, _)| (value - before).abs() <= kelvin);
+            if (value - POWER_UP).abs() < 1e-6 && !near(BELIEVED) {
+                self.throw(place, Reason::PowerUp);
+                continue;
+            }
+            let allowed = last.map_or(f64::INFINITY, |(_, before)| SMALL.max(FASTEST * (at - before)));
+            let arriving = at - switched <= ARRIVING && self.channel != Channel::Air;
+            if !near(allowed) && last.is_some() && !arriving {
+                self.throw(place, Reason::Jump);
+                continue;
+            }
+            last = Some((value, at));
+        }
+    }
+
+    fn stuck(&mut self, patience: f64, faults: &mut Faults) {
+        let running = |place: usize| self.runs[place] == Some(true);
+        let mut runs = Vec::new();
+        let mut start = 0;
+        while start < self.cells.len() {
+            let Some(value) = self.cells[start].filter(|_| running(start)) else {
+                start += 1;
+                continue;
+            };
+            let same =
+                |place: &usize| self.cells[*place].is_some_and(|other| (other - value).abs() < 1e-9) && running(*place);
+            let end = start + (start..self.cells.len()).take_while(same).count();
+            if end - start >= FEWEST && self.times[end - 1] - self.times[start] >= patience {
+                runs.push(start..end);
+            }
+            start = end;
+        }
+        for run in runs {
+            let (from, to) = (self.times[run.start], self.times[run.end - 1]);
+            faults.stuck(Stuck { channel: self.channel, from, to });
+            for place in run {
+                self.throw(place, Reason::Stuck);
             }
         }
-        start += count;
     }
 }

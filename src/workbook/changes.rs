@@ -63,7 +63,12 @@ fn lines(records: &Records) -> Vec<String> {
         lines.push(format!("step {of} signed off: {evidence}, {day}{}{}", by(&tick.by), back(&tick.withdrawn)));
     }
     for over in &records.overrides {
-        lines.push(format!("stop of {} overruled: {}, {}{}", over.of, over.reason, over.date, by(&over.by.join(", "))));
+        let skips: Vec<String> = over.skips.iter().map(ToString::to_string).collect();
+        let what = match skips.as_slice() {
+            [] => format!("stop of {} overruled", over.of),
+            skips => format!("step {} let come before {}", over.of, skips.join(", ")),
+        };
+        lines.push(format!("{what}: {}, {}{}", over.reason, over.date, by(&over.by.join(", "))));
     }
     for note in &records.notes {
         lines.push(format!("note on {}: {}, {}{}", note.of, note.text, note.date, by(&note.by)));

@@ -236,3 +236,19 @@ fn signatures_tell_who_when_and_by_what() {
         assert!(tick.contains(evidence), "{evidence}");
     }
 }
+
+/// A reason to do a step before others stands at the step and among the records, and says whether it counts.
+#[test]
+fn a_step_out_of_order_keeps_its_reason_in_the_book() {
+    let record = |key: u8, by: &str| {
+        format!(
+            "\n[override.\"commissioning.cold-pressure\".2026-05-01-{key}]\nreason = \"the pump came late\"\nby = {by}\n\
+             skips = [\"commissioning.air\"]\n"
+        )
+    };
+    let both = record(1, "[\"Ines\", \"Tomas\"]") + &record(2, "[\"Ines\"]");
+    let printed = print_text(&format!("{}{both}", sample::TEXT), "a4");
+    let text = printed.text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("2026-05-01 by Ines and Tomas, before commissioning.air: the pump came late"), "{text}");
+    assert!(text.contains("does not count: not two people, or not the licensed one"), "{text}");
+}

@@ -42,19 +42,19 @@ fn at_the_card(theme: Theme) -> Play {
 /// 1.5 × 30 psi; 0.07 L pumped in make the harp soft enough for the hold to tell (by hand in the reference tests).
 #[test]
 fn readings_countdown_and_verdict_stand_on_one_card() {
-    for (look, theme) in [("", FULL), ("-ascii", Theme { colors: true, ascii: true })] {
+    for (look, theme) in [("full", FULL), ("ascii", Theme { colors: true, ascii: true })] {
         let mut play = at_the_card(theme);
         play.press("r").shows("panel test, water pumped in").press("0.07 L<Enter>").press("r45 psi");
         is_tall(&mut play);
-        stored(&format!("pressure-entry{look}"), &mut play);
+        stored(&format!("pressure-entry-{look}"), &mut play);
         play.press("<Enter>").shows("p1").press("r68 F<Enter>t").give(Input::Time(Duration::from_secs(750)));
         play.shows("clock");
         is_tall(&mut play);
-        stored(&format!("pressure-countdown{look}"), &mut play);
+        stored(&format!("pressure-countdown-{look}"), &mut play);
         play.give(Input::Time(Duration::from_mins(61))).shows("time is over").press("t");
         play.shows("61 min").press("<Enter>r45 psi<Enter>r68 F<Enter>rno<Enter>").shows("result");
         is_tall(&mut play);
-        stored(&format!("pressure-verdict{look}"), &mut play);
+        stored(&format!("pressure-verdict-{look}"), &mut play);
         assert_eq!(play.state.place(), Place::Bench);
         let text = play.state.workbook.text();
         for of in ["pumped", "start", "start_temperature", "hold", "end", "end_temperature", "weeps"] {

@@ -8,12 +8,15 @@ use crate::model::{Override, Records, text::clean};
 pub fn section(source: Source<'_>) -> Section {
     let records = &source.project.records;
     let counts = |record: &Override| {
-        source.evaluation.verdicts.iter().any(|judged| judged.overruled.as_ref().is_some_and(|it| it == record))
+        let evaluation = source.evaluation;
+        let of_check = evaluation.verdicts.iter().filter_map(|judged| judged.overruled.as_ref());
+        let of_step = evaluation.steps.iter().flat_map(|state| &state.out_of_order);
+        of_check.chain(of_step).any(|it| it == record)
     };
     let blocks = [
         ("Readings", readings(records)),
         ("Signatures", signatures(records)),
-        ("Stops overruled", overrulings(records, counts)),
+        ("Stops overruled, steps let come before others", overrulings(records, counts)),
         ("Notes", notes(records)),
         ("Log", log(records)),
     ];
@@ -64,17 +67,23 @@ fn signatures(records: &Records) -> Table {
 fn overrulings(records: &Records, counts: impl Fn(&Override) -> bool) -> Table {
     let row = |record: &Override| {
         let names: Vec<String> = record.by.iter().map(|name| clean(name)).collect();
-        let now = if counts(record) { "counts" } else { "does not count: no such stop, or not as the check asks for" };
+        let now = match (counts(record), record.skips.is_empty()) {
+            (true, _) => "counts",
+            (false, true) => "does not count: no such stop, or not as the check asks for",
+            (false, false) => "does not count: not two people, or not the licensed one",
+        };
         vec![
             clean(&record.of.to_string()),
             record.date.to_string(),
             names.join(" and "),
             clean(&record.licensed),
             clean(&record.reason),
+            record.skips.iter().map(ToString::to_string).collect::<Vec<_>>().join(", "),
             now.to_owned(),
         ]
     };
-    table(&["check", "day", "by", "licensed", "reason", "now"], records.overrides.iter().map(row).collect())
+    let head = ["check or step", "day", "by", "licensed", "reason", "before", "now"];
+    table(&head, records.overrides.iter().map(row).collect())
 }
 
 fn notes(records: &Records) -> Table {

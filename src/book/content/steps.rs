@@ -3,7 +3,7 @@
 use super::{Block, Item, Tone};
 use crate::model::{PanelLetter, Records, SignOff, Stage, Step, text::clean};
 use crate::solve::Evaluation;
-use crate::solve::findings::{evidence, overruling};
+use crate::solve::findings::{evidence, out_of_order, overruling};
 use crate::solve::progress::{Standing, StepState};
 use crate::stage::safety::labels::read_back;
 use crate::stage::{self};
@@ -29,6 +29,9 @@ fn item(evaluation: &Evaluation, records: &Records, step: &'static Step) -> Item
     }
     if states.is_empty() {
         item.say("", "[ ] once on each panel; the project has no panel yet");
+    }
+    for record in states.iter().flat_map(|state| &state.out_of_order) {
+        item.say("Out of order", out_of_order(record));
     }
     for text in cautions(evaluation, step) {
         item.say("Caution", text);

@@ -3,6 +3,7 @@
 use super::{both_units, of_verdict, on_panel, row};
 use crate::model::{Address, Evidence, Fig, Role as Given, Scope, Step, Value, Verdict, Why, text::clean};
 use crate::project::Fault;
+use crate::solve::findings::out_of_order;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
 use crate::solve::words::fill_with;
@@ -244,10 +245,7 @@ pub fn step(state: &State, of: &StepState) -> Vec<Par> {
     // What can hurt comes before a list that may push it off a small screen.
     pars.extend(cautions(of.step, &fill));
     pars.extend(standing(state, &of.standing));
-    pars.extend(of.out_of_order.iter().map(|record| {
-        let who = clean(&record.by.join(" and "));
-        Par::tagged(Role::Caution, "out of order", format!("{} by {who}: {}", record.date, clean(&record.reason)))
-    }));
+    pars.extend(of.out_of_order.iter().map(|record| Par::tagged(Role::Caution, "out of order", out_of_order(record))));
     if !of.step.detail.is_empty() {
         pars.push(Par::plain(fill(of.step.detail)));
     }
