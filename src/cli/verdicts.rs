@@ -3,7 +3,7 @@
 use crate::model::lines::Page;
 use crate::model::{Verdict, text::clean};
 use crate::solve::Evaluation;
-use crate::solve::findings::{evidence, found_no_fault, overruling};
+use crate::solve::findings::{evidence, found_no_fault, out_of_order, overruling};
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
 use crate::stage::safety::labels::read_back;
@@ -59,10 +59,7 @@ pub fn put_step(page: &mut Page, evaluation: &Evaluation, state: &StepState, sys
     let panel = state.address.panel.map_or_else(String::new, |panel| format!("panel {panel}: "));
     page.fact(2, &format!("{}: {panel}{title} ({})", state.standing.word(), state.address));
     for record in &state.out_of_order {
-        let by = record.by.iter().map(|name| clean(name)).collect::<Vec<_>>().join(" and ");
-        let skips: Vec<String> = record.skips.iter().map(ToString::to_string).collect();
-        let reason = clean(&record.reason);
-        page.fact(4, &format!("Out of order {} by {by}, before {}: {reason}", record.date, skips.join(", ")));
+        page.fact(4, &out_of_order(record));
     }
     match &state.standing {
         Standing::Done(sign_off) => {

@@ -79,6 +79,13 @@ pub fn overruling(record: &Override) -> String {
     format!("Overruled {} by {by}: {}", record.date, clean(&record.reason))
 }
 
+/// A reason why a step may come before others, in one sentence: when, by whom, before which, why.
+pub fn out_of_order(record: &Override) -> String {
+    let by = record.by.iter().map(|name| clean(name)).collect::<Vec<_>>().join(" and ");
+    let skips: Vec<String> = record.skips.iter().map(ToString::to_string).collect();
+    format!("Out of order {} by {by}, before {}: {}", record.date, skips.join(", "), clean(&record.reason))
+}
+
 /// What completes a step, in words.
 pub fn evidence(evidence: Evidence) -> String {
     match evidence {

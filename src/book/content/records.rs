@@ -8,12 +8,13 @@ use crate::model::{Override, Records, text::clean};
 pub fn section(source: Source<'_>) -> Section {
     let records = &source.project.records;
     let counts = |record: &Override| {
-        source.evaluation.verdicts.iter().any(|judged| judged.overruled.as_ref().is_some_and(|it| it == record))
+        let overrules = source.evaluation.verdicts.iter().any(|judged| judged.overruled.as_ref() == Some(record));
+        overrules || source.evaluation.steps.iter().any(|state| state.out_of_order.contains(record))
     };
     let blocks = [
         ("Readings", readings(records)),
         ("Signatures", signatures(records)),
-        ("Stops overruled", overrulings(records, counts)),
+        ("Stops overruled, steps out of order", overrulings(records, counts)),
         ("Notes", notes(records)),
         ("Log", log(records)),
     ];
@@ -64,7 +65,11 @@ fn signatures(records: &Records) -> Table {
 fn overrulings(records: &Records, counts: impl Fn(&Override) -> bool) -> Table {
     let row = |record: &Override| {
         let names: Vec<String> = record.by.iter().map(|name| clean(name)).collect();
-        let now = if counts(record) { "counts" } else { "does not count: no such stop, or not as the check asks for" };
+        let now = if counts(record) {
+            "counts"
+        } else {
+            "does not count: no such stop or order, or not signed as it must be"
+        };
         vec![
             clean(&record.of.to_string()),
             record.date.to_string(),
@@ -74,7 +79,7 @@ fn overrulings(records: &Records, counts: impl Fn(&Override) -> bool) -> Table {
             now.to_owned(),
         ]
     };
-    table(&["check", "day", "by", "licensed", "reason", "now"], records.overrides.iter().map(row).collect())
+    table(&["check or step", "day", "by", "licensed", "reason", "now"], records.overrides.iter().map(row).collect())
 }
 
 fn notes(records: &Records) -> Table {
