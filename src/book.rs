@@ -36,6 +36,8 @@ pub struct Source<'a> {
 /// Plain pages that other commands print by themselves and the book takes in whole.
 #[derive(Clone, Debug, Default)]
 pub struct Sheets {
+    /// The hazard register.
+    pub register: Page,
     /// The emergency card, the labels, what is read back.
     pub labels: Page,
     /// The questions for the office.

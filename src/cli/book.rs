@@ -5,6 +5,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use super::failure::{Answer, Failure};
+use super::verdicts::put_register;
 use super::{materials, office, opening, procedure};
 use crate::book::{self, Sheets, Source};
 use crate::model::lines::Page;
@@ -25,7 +26,10 @@ pub fn book(file: &Path, folder: &Path, paper: Paper) -> Result<Answer, Failure>
     let (workbook, notices) = opening::project(file)?;
     let workbook = opening::studied(workbook);
     let evaluation = workbook.evaluation();
+    let mut register = Page::default();
+    put_register(&mut register, evaluation);
     let sheets = Sheets {
+        register,
         labels: office::labels_of(evaluation),
         questions: office::questions_of(evaluation, workbook.today()),
         materials: materials::page(&evaluation.drawn.bill, evaluation.system()),

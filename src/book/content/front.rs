@@ -71,6 +71,7 @@ pub fn cautions(source: Source<'_>) -> Section {
         }
         blocks.extend(found.into_iter().map(|judged| Block::Item(short(source, judged))));
     }
+    blocks.push(Block::Sheet(source.sheets.register.clone()));
     blocks.push(Block::Heading("Not known, and so not judged".to_owned()));
     blocks.push(Block::Table(unknown(source)));
     Section::of("cautions", "Cautions", blocks)

@@ -50,6 +50,7 @@ fn item(evaluation: &Evaluation, judged: &Judged) -> Item {
     item.say("Cannot see", fill(check.blind_to));
     item.say("Limit from", check.source);
     item.say("From memory", check.recalled);
+    item.say("From memory", check.recalled);
     item.say("At stake", check.severity.word());
     item.say("", if check.can_be_overruled { "" } else { "Nobody can overrule it." });
     item

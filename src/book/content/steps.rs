@@ -26,6 +26,9 @@ fn item(evaluation: &Evaluation, records: &Records, step: &'static Step) -> Item
     let mut item = Item::new(tone, "", fill(step.title), step.id);
     for state in &states {
         item.say("", line(state));
+        for record in &state.out_of_order {
+            item.say("", out_of_order(record));
+        }
     }
     if states.is_empty() {
         item.say("", "[ ] once on each panel; the project has no panel yet");
@@ -101,7 +104,7 @@ fn signed(record: &SignOff) -> String {
 pub fn cautions(evaluation: &Evaluation, step: &Step) -> Vec<String> {
     let holding = evaluation.verdicts.iter().filter(|judged| step.held_by.contains(&judged.check.id));
     let stops = holding.filter(|judged| judged.blocks() || judged.overruled.is_some()).map(|judged| {
-        let says = evaluation.fill_judged(judged.check.says, judged, evaluation.system());
+        let says = evaluation.says(judged, evaluation.system());
         let overruled = judged.overruled.as_ref().map_or_else(String::new, |record| format!(" {}", overruling(record)));
         format!("stop by {}: {says}{overruled}", judged.address)
     });
