@@ -1,10 +1,8 @@
 //! What stands in the book, and what must never stand in it.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use roxmltree::{Document, Node, ParsingOptions};
-use sunharp::project::store::RealDisk;
 use sunharp::stage::card::cards;
 use sunharp::stage::method::methods;
 use sunharp::stage::safety::questions::{LAST_WORD, QUESTIONS};

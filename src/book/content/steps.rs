@@ -26,9 +26,6 @@ fn item(evaluation: &Evaluation, records: &Records, step: &'static Step) -> Item
     let mut item = Item::new(tone, "", fill(step.title), step.id);
     for state in &states {
         item.say("", line(state));
-        for record in &state.out_of_order {
-            item.say("", out_of_order(record));
-        }
     }
     if states.is_empty() {
         item.say("", "[ ] once on each panel; the project has no panel yet");
