@@ -129,11 +129,11 @@ mod tests {
 
     #[test]
     fn boiling_water_shows_the_pressure_of_the_steam_table() {
-        // IAPWS-95 saturation at 130 °C: 2.7026 bar absolute.
-        let (pressure, state) = filled().at(celsius(130.0), celsius(60.0)).unwrap();
+        // IAPWS-95 saturation at 120 °C: 1.9867 bar absolute.
+        let (pressure, state) = filled().at(celsius(120.0), celsius(60.0)).unwrap();
         let column = 999.7 * 9.80665 * 5.0;
         assert_eq!(state, PanelState::Steam);
-        assert!((pressure.si() - (2.7026e5 - AIR + column)).abs() < 200.0, "{}", pressure.si());
+        assert!((pressure.si() - (1.9867e5 - AIR + column)).abs() < 200.0, "{}", pressure.si());
     }
 
     #[test]
