@@ -149,7 +149,9 @@ pub fn stepped_drift(row: Row, division: Division) -> Result<Length, TapeError> 
     let steps = row.count.saturating_sub(1) as f64;
     let first = mark(row.first, division)?.length().si();
     let pitch = mark(row.pitch, division)?.length().si();
-    Ok(Length::from_si(first + steps * pitch - last.si()))
+    let drift = first + steps * pitch - last.si();
+    // Below a nanometre stands only the rounding of the arithmetic, and no tape has an opinion on it.
+    Ok(Length::from_si(if drift.abs() < 1e-9 { 0.0 } else { drift }))
 }
 
 /// A count of steps as an integer.
