@@ -17,8 +17,9 @@ const MOST_STEPS: usize = 80;
 const MOST_HALVINGS: usize = 30;
 /// Parts in which the lift is brought in when it cannot be met at once.
 const WALK: usize = 20;
-/// Steady when no share moves by more than this.
-const STEADY: f64 = 1e-11;
+/// Steady when no share moves by more than this: a Newton step leaves about the square of its own length, so the shares
+/// are then exact to some 1e-13.
+const STEADY: f64 = 1e-7;
 
 /// A harp of equal risers between two equal headers. Lengths in m.
 #[derive(Clone, Copy, Debug, PartialEq)]

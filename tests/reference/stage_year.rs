@@ -270,3 +270,39 @@ proptest! {
         prop_assert!((months - si(&book, "plumbing.delivered_year")).abs() < 1e-9 * whole.load().value);
     }
 }
+
+/// Without an effectiveness of its own the loop goes by its coil: 1 − e^(−UA/C), the same figure that stands beside it.
+#[test]
+fn a_coil_that_is_drawn_feeds_the_year_where_no_effectiveness_is_entered() {
+    let entered = "exchanger_effectiveness = \"50 %\"";
+    let coil = "coil_tube = \"3/4 in type M\"\ncoil_length = \"12 m\"";
+    let drawn = workbook(&PROJECT.replace(entered, coil).replace("MORE", ""));
+    assert!((si(&drawn, "plumbing.exchanger_used") - si(&drawn, "plumbing.exchanger_computed")).abs() < 1e-12);
+    assert!(si(&drawn, "plumbing.solar_fraction_year") > 0.0);
+    assert!((si(&with(""), "plumbing.exchanger_used") - 0.5).abs() < 1e-12);
+}
+
+/// What is entered as metered counts; else the pump's own energy of the simulated year.
+#[test]
+fn the_pumps_electricity_is_metered_or_simulated() {
+    let simulated = with("");
+    assert!((si(&simulated, "plumbing.electricity_year") - si(&simulated, "plumbing.pump_energy")).abs() < 1e-6);
+    let metered = with("pump_year = \"60 kWh\"");
+    assert!((si(&metered, "plumbing.electricity_year") - 60.0 * 3.6e6).abs() < 1e-6);
+}
+
+/// The relief valve is the ceiling by day; at night the liquid shrinks below what it stands at in the heat.
+#[test]
+fn the_worst_days_press_the_loop_no_further_than_its_relief_valve() {
+    let mut harbour = sample("harbour-laundry.toml");
+    harbour.run_studies();
+    let of = |id: &str| si(&harbour, id);
+    let relief = of("plumbing.relief_setting");
+    for id in ["plumbing.empty_pressure", "plumbing.cut_pressure"] {
+        assert!(of(id) <= relief + 1e-6 && of(id) > of("plumbing.night_pressure"), "{id}: {}", of(id));
+    }
+    // The reserve keeps the top of the loop over the air's pressure in the coldest night, as the vessel rule wants it.
+    assert!(of("plumbing.night_pressure") > 0.0);
+    let drains = sample("garden-washroom.toml");
+    assert!(value(&drains, "plumbing.cut_pressure").is_err());
+}

@@ -227,8 +227,8 @@ fn lines_all_over_every_page_can_be_opened_and_explained() {
                     play.press("<Esc>");
                 }
             }
-            // Each line of a thousand takes minutes; every twenty-third meets lines of every sort.
-            play.press(&"<Down>".repeat(23));
+            // Each line of a thousand takes minutes; every sixty-first meets lines of every sort.
+            play.press(&"<Down>".repeat(61));
         }
         play.press("<Right>");
     }

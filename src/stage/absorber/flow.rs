@@ -16,8 +16,6 @@ use crate::units::si::{Dimension, TemperatureInterval, celsius};
 pub struct Flow {
     /// With sun, as connected.
     pub working: HarpFlows,
-    /// Without sun: flushing and filling, largest over smallest share.
-    pub flushing_ratio: f64,
 }
 
 /// The flow among the risers.
@@ -29,10 +27,17 @@ const FLUSHING: f64 = 15.0;
 /// Divides the flow.
 pub fn flow(collector: &Collector, heat: &Heat) -> Fig<Flow> {
     let working = divided(collector, heat, collector.harp.connection)?;
-    let flushing = collector
-        .flushing_flows(heat.fluid, celsius(FLUSHING), heat.point.conditions.mass_flow)
-        .map_err(Why::out_of_range)?;
-    Ok(Flow { working, flushing_ratio: flushing.ratio() })
+    Ok(Flow { working })
+}
+
+/// Without sun, as when it is flushed and filled: largest over smallest share. Solved only where somebody asks, since
+/// no check goes by it.
+fn flushing_ratio(s: &Solution) -> Fig<f64> {
+    of(s)?;
+    let collector = s.absorber.collector.as_ref().map_err(Clone::clone)?;
+    let heat = s.absorber.heat.as_ref().map_err(Clone::clone)?;
+    let flushing = collector.flushing_flows(heat.fluid, celsius(FLUSHING), heat.point.conditions.mass_flow);
+    Ok(flushing.map_err(Why::out_of_range)?.ratio())
 }
 
 fn divided(collector: &Collector, heat: &Heat, connection: Connection) -> Fig<HarpFlows> {
@@ -93,7 +98,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by("harp-network", "inlet to outlet, the standing column left out", &[]),
     Figure::new("absorber.flushing_ratio", "largest over smallest, flushing", Number, &FLOW, |s, _| {
-        Ok(Quantity::number(of(s)?.flushing_ratio).into())
+        Ok(Quantity::number(flushing_ratio(s)?).into())
     })
     .by("harp-network", "the same network without sun, at 15 °C", &[]),
 ];
