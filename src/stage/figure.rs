@@ -21,11 +21,15 @@ pub struct Group {
 }
 
 impl Group {
-    /// All entries that a result of this group can depend on.
+    /// All entries that a result of this group can depend on. A group that is reached by many ways is entered once.
     pub fn depends(&self) -> BTreeSet<&'static str> {
-        let mut all: BTreeSet<&'static str> = self.entries.iter().copied().collect();
-        for group in self.groups {
-            all.extend(group.depends());
+        let (mut all, mut seen) = (BTreeSet::new(), BTreeSet::new());
+        let mut pending = vec![self];
+        while let Some(group) = pending.pop() {
+            if seen.insert(std::ptr::from_ref(group)) {
+                all.extend(group.entries);
+                pending.extend(group.groups);
+            }
         }
         all
     }

@@ -1,5 +1,8 @@
 //! Explaining a figure: its formula with the project's own numbers, its source, what it hangs on.
 
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
 use crate::model::{Address, Fig, Origin, Value};
 use crate::solve::Evaluation;
 use crate::solve::words::fill_with;
@@ -97,12 +100,26 @@ fn term_of(
     Some(Term { symbol, label: row.label, text: evaluation.text(&of, system), origin: row.origin, address: of })
 }
 
-/// The figures and checks that declare that they can depend on an entry.
+/// For each entry the figures and checks that declare that they can depend on it: worked out once, for a sheet asks for
+/// it with every frame.
+static MOVED: LazyLock<BTreeMap<&'static str, Vec<&'static str>>> = LazyLock::new(|| {
+    let figures = stage::figures().iter().map(|figure| (figure.id, figure.group.depends()));
+    let checks = stage::checks().iter().map(|check| (check.id, check.depends()));
+    let mut moved: BTreeMap<_, Vec<_>> = BTreeMap::new();
+    for (id, entries) in figures.chain(checks) {
+        for entry in entries {
+            moved.entry(entry).or_default().push(id);
+        }
+    }
+    moved
+});
+
+/// The figures and checks that can move with an entry or a figure.
 fn moved_by(id: &str) -> Vec<&'static str> {
-    let Some(spec) = stage::entry(id) else { return used_by(id) };
-    let figures = stage::figures().iter().filter(|figure| figure.group.depends().contains(spec.id));
-    let checks = stage::checks().iter().filter(|check| check.depends().contains(spec.id));
-    figures.map(|figure| figure.id).chain(checks.map(|check| check.id)).collect()
+    match stage::entry(id) {
+        Some(spec) => MOVED.get(spec.id).cloned().unwrap_or_default(),
+        None => used_by(id),
+    }
 }
 
 /// The figures whose formulas name a figure, and the checks that judge by it.
