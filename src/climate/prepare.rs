@@ -6,7 +6,7 @@ use super::audit::{Audit, Notes};
 use super::calendar::{HOURS, HourOfYear, is_leap, months};
 use super::raw::{Raw, Reading};
 use super::{Climate, ClimateError, Hour};
-use crate::physics::sun::{Air, Direction, Observer, julian_day};
+use crate::physics::sun::{Air, Direction, Observer, Track, julian_day};
 use crate::physics::transposition::Sunlight;
 use crate::physics::{atmosphere, decomposition, extraterrestrial};
 use crate::units::si::{Dimension, ZERO_CELSIUS, celsius, in_celsius};
@@ -60,22 +60,21 @@ pub(super) fn prepare(raw: Raw, minutes: f64) -> Result<Climate, ClimateError> {
 /// for itself.
 fn suns(station: &super::Station, readings: &[Reading], minutes: f64) -> Result<Vec<Sun>, ClimateError> {
     let observer = Observer::new(station.place, Air::standard(station.place.altitude))?;
-    let place_sun = |(hour, reading): &(HourOfYear, &Reading)| -> Result<Sun, ClimateError> {
+    let place_sun = |track: &mut Track, (hour, reading): &(HourOfYear, &Reading)| -> Result<Sun, ClimateError> {
         let (month, day) = hour.date();
         let utc_hours = hour.clock_hours() - station.utc_offset + minutes / 60.0;
-        let (zenith, azimuth) = observer.apparent(julian_day(reading.year, month, day) + utc_hours / 24.0)?;
+        let direction = track.apparent(julian_day(reading.year, month, day) + utc_hours / 24.0)?;
         let leap = u16::from(month > 2 && is_leap(reading.year));
         let normal = extraterrestrial::normal(f64::from(hour.day_of_year() + leap));
-        Ok(Sun {
-            direction: Direction::of_sky(zenith, azimuth),
-            azimuth: azimuth.si(),
-            extraterrestrial_normal: normal.si(),
-        })
+        Ok(Sun { direction, azimuth: direction.azimuth().si(), extraterrestrial_normal: normal.si() })
     };
     let hours: Vec<(HourOfYear, &Reading)> = HourOfYear::all().zip(readings).collect();
     let workers = thread::available_parallelism().map_or(1, usize::from);
     let parts: Vec<&[(HourOfYear, &Reading)]> = hours.chunks(hours.len().div_ceil(workers).max(1)).collect();
-    let place_suns = |part: &[(HourOfYear, &Reading)]| part.iter().map(place_sun).collect::<Result<Vec<Sun>, _>>();
+    let place_suns = |part: &[(HourOfYear, &Reading)]| {
+        let mut track = observer.track();
+        part.iter().map(|hour| place_sun(&mut track, hour)).collect::<Result<Vec<Sun>, _>>()
+    };
     thread::scope(|scope| {
         let running: Vec<_> = parts.into_iter().map(|part| scope.spawn(move || place_suns(part))).collect();
         let mut suns = Vec::with_capacity(HOURS);

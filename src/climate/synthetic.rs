@@ -69,7 +69,6 @@ pub enum SyntheticError {
 /// The sun of one hour.
 struct Sun {
     direction: Direction,
-    zenith: Angle,
     azimuth: f64,
     normal: f64,
 }
@@ -124,7 +123,7 @@ impl Climate {
             .iter()
             .map(|sun| {
                 let clear = ineichen(ClearAir {
-                    apparent_zenith: sun.zenith,
+                    apparent_zenith: sun.direction.zenith(),
                     altitude,
                     linke_turbidity,
                     extraterrestrial_normal: Dimension::from_si(sun.normal),
@@ -176,15 +175,15 @@ fn standard_air(altitude: Length) -> f64 {
 
 fn suns(ground: Ground) -> Result<Vec<Sun>, SunError> {
     let observer = Observer::new(ground.place, Air::standard(ground.place.altitude))?;
+    let mut track = observer.track();
     HourOfYear::all()
         .map(|at| {
             let (month, day) = at.date();
             let utc_hours = at.clock_hours() - ground.utc_offset;
-            let (zenith, azimuth) = observer.apparent(julian_day(YEAR, month, day) + utc_hours / 24.0)?;
+            let direction = track.apparent(julian_day(YEAR, month, day) + utc_hours / 24.0)?;
             Ok(Sun {
-                direction: Direction::of_sky(zenith, azimuth),
-                zenith,
-                azimuth: azimuth.si(),
+                direction,
+                azimuth: direction.azimuth().si(),
                 normal: extraterrestrial::normal(f64::from(at.day_of_year())).si(),
             })
         })

@@ -4,7 +4,7 @@
 //! declination and day length stand beside it for display and for the monthly method. Irradiance must not live here.
 
 use solar_positioning::time::JulianDate;
-use solar_positioning::{Horizon, Location, RefractionCorrection, SolarEvents, SolarPositions};
+use solar_positioning::{Horizon, Location, PreparedPositions, RefractionCorrection, SolarEvents, SolarPositions};
 
 use crate::physics::atmosphere;
 use crate::units::si::{Angle, Dimension, Length, Pressure, Temperature, Time, celsius};
@@ -13,6 +13,10 @@ use crate::units::si::{Angle, Dimension, Length, Pressure, Temperature, Time, ce
 const DELTA_T: f64 = 67.0;
 /// Julian day of the epoch 2000 January 1, 12:00.
 const J2000: f64 = 2451545.0;
+/// Prepared moments of a [`Track`] in a day.
+const SPANS: f64 = 8.0;
+/// Turn of the earth against the stars in a day, degrees (sidereal time; Reda & Andreas 2004, eq. 28).
+const STELLAR_TURN: f64 = 360.98564736629;
 /// Air temperature for refraction where none is given, °C.
 const REFRACTION_TEMPERATURE: f64 = 12.0;
 
@@ -87,6 +91,22 @@ impl Direction {
         }
     }
 
+    /// The direction between two that lie close together, at a share of the way to the other.
+    fn mixed(self, other: Self, share: f64) -> Self {
+        let mix = |a: f64, b: f64| a + share * (b - a);
+        Self { east: mix(self.east, other.east), north: mix(self.north, other.north), up: mix(self.up, other.up) }
+    }
+
+    /// Angle from the vertical, 0 to 180°.
+    pub fn zenith(self) -> Angle {
+        Angle::from_si(self.up.clamp(-1.0, 1.0).acos())
+    }
+
+    /// Azimuth, clockwise from true north, 0 to 360°.
+    pub fn azimuth(self) -> Angle {
+        Angle::from_si(self.east.atan2(self.north).rem_euclid(std::f64::consts::TAU))
+    }
+
     /// Cosine of the angle to another direction; of sun and plane the cosine of the angle of incidence.
     pub fn dot(self, other: Self) -> f64 {
         self.east * other.east + self.north * other.north + self.up * other.up
@@ -155,10 +175,21 @@ impl Observer {
         })
     }
 
-    /// Apparent zenith angle and azimuth alone: half of [`Observer::position`] for a year of hours.
-    pub fn apparent(&self, julian_day: f64) -> Result<(Angle, Angle), SunError> {
-        let bent = prepare(julian_day)?.at(self.location, self.altitude, Some(self.refraction))?;
-        Ok((degrees(bent.zenith_angle()), degrees(bent.azimuth())))
+    /// Apparent direction alone, for one moment; a year of hours goes through [`Observer::track`].
+    pub fn apparent(&self, julian_day: f64) -> Result<Direction, SunError> {
+        self.seen(&prepare(julian_day)?, self.location.longitude)
+    }
+
+    /// The apparent direction for many moments one after the other.
+    pub fn track(&self) -> Track {
+        Track { observer: *self, span: None }
+    }
+
+    /// Apparent direction at a prepared moment from another longitude on the same parallel, degrees of any turn.
+    fn seen(&self, prepared: &PreparedPositions, longitude: f64) -> Result<Direction, SunError> {
+        let longitude = (longitude + 180.0).rem_euclid(360.0) - 180.0;
+        let bent = prepared.at(Location { longitude, ..self.location }, self.altitude, Some(self.refraction))?;
+        Ok(Direction::of_sky(degrees(bent.zenith_angle()), degrees(bent.azimuth())))
     }
 
     /// Sunrise, transit and sunset within the 24 hours that begin at a UTC Julian day, such as local midnight.
@@ -175,7 +206,57 @@ impl Observer {
     }
 }
 
-fn prepare(julian_day: f64) -> Result<solar_positioning::PreparedPositions, SunError> {
+/// The sun's way over a place, for many moments in their order.
+///
+/// The long sums of the algorithm give the sun's place among the stars, which moves by a degree a day; they are made
+/// eight times a day only. Between two of them right ascension and declination go linearly: each of the two moments is
+/// asked from the longitude that has the wanted hour angle, H = ν + longitude − α with ν turning by
+/// 360.98564736629° a day, and the two directions are mixed by the time between. Within 0.00002° of
+/// [`Observer::apparent`], less than a tenth of the algorithm's own uncertainty; at the elevation of −0.8333° alone, where the
+/// report's refraction sets in with a jump, a moment may lie on either side or between. The answer hangs on the moment
+/// only, not on what was asked before.
+#[derive(Clone, Debug)]
+pub struct Track {
+    observer: Observer,
+    span: Option<Span>,
+}
+
+/// The span of time between two prepared moments.
+#[derive(Clone, Debug)]
+struct Span {
+    /// Spans since the epoch of Julian days.
+    number: f64,
+    start: PreparedPositions,
+    end: PreparedPositions,
+}
+
+impl Track {
+    /// Apparent direction at a UTC Julian day.
+    pub fn apparent(&mut self, julian_day: f64) -> Result<Direction, SunError> {
+        let number = (julian_day * SPANS).floor();
+        let span = match self.span.take() {
+            Some(span) if span.number == number => span,
+            Some(span) if span.number + 1.0 == number => Span::new(number, span.end)?,
+            _ => Span::new(number, prepare(number / SPANS)?)?,
+        };
+        let span = self.span.insert(span);
+        let share = julian_day * SPANS - number;
+        let drift = (span.end.right_ascension() - span.start.right_ascension()).rem_euclid(360.0);
+        let turn = STELLAR_TURN / SPANS - drift;
+        let longitude = self.observer.location.longitude;
+        let start = self.observer.seen(&span.start, longitude + share * turn)?;
+        let end = self.observer.seen(&span.end, longitude - (1.0 - share) * turn)?;
+        Ok(start.mixed(end, share))
+    }
+}
+
+impl Span {
+    fn new(number: f64, start: PreparedPositions) -> Result<Self, SunError> {
+        Ok(Self { number, start, end: prepare((number + 1.0) / SPANS)? })
+    }
+}
+
+fn prepare(julian_day: f64) -> Result<PreparedPositions, SunError> {
     Ok(SolarPositions::new().for_time_from_julian(JulianDate::new(julian_day, DELTA_T)?)?)
 }
 
@@ -278,6 +359,39 @@ mod tests {
     fn polar_day_and_polar_night_have_no_sunset() {
         assert!((day_length(degrees(90.0), degrees(23.0)).si() - 86400.0).abs() < 1e-6);
         assert!(day_length(degrees(90.0), degrees(-23.0)).si().abs() < 1e-6);
+    }
+
+    /// Two thousand moments of a year at five places, the whole algorithm beside them. 0.00002° are less than a tenth of what
+    /// Reda & Andreas 2004 promise.
+    #[test]
+    fn a_track_stays_within_a_tenth_of_the_algorithms_own_uncertainty() {
+        for (latitude, longitude) in [(0.0, 0.0), (36.1, -79.95), (-33.9, 151.2), (71.3, 179.9), (23.4, -180.0)] {
+            let altitude = Length::from_si(0.0);
+            let place = Place { latitude: degrees(latitude), longitude: degrees(longitude), altitude };
+            let observer = Observer::new(place, Air::standard(altitude)).unwrap();
+            let mut track = observer.track();
+            for step in 0..2000 {
+                let moment = 2_455_000.3 + f64::from(step) * 0.1837;
+                let (whole, quick) = (observer.apparent(moment).unwrap(), track.apparent(moment).unwrap());
+                // Where refraction sets in, at −0.8333°, nobody needs the sun.
+                if whole.up > -0.01 {
+                    let away = (whole.east - quick.east).hypot(whole.north - quick.north).hypot(whole.up - quick.up);
+                    assert!(away.to_degrees() < 2e-5, "{latitude} {longitude} {moment}: {}°", away.to_degrees());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_track_answers_alike_in_any_order() {
+        let place = Place { latitude: degrees(36.1), longitude: degrees(-79.95), altitude: Length::from_si(270.0) };
+        let observer = Observer::new(place, Air::standard(place.altitude)).unwrap();
+        let moments: Vec<f64> = (0..48).map(|hour| 2_459_000.5 + f64::from(hour) / 24.0).collect();
+        let mut track = observer.track();
+        let forth: Vec<Direction> = moments.iter().map(|moment| track.apparent(*moment).unwrap()).collect();
+        let mut back: Vec<Direction> = moments.iter().rev().map(|moment| track.apparent(*moment).unwrap()).collect();
+        back.reverse();
+        assert_eq!(forth, back);
     }
 
     #[test]

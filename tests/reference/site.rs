@@ -321,13 +321,12 @@ fn hour_on_plane(row: &Row) -> f64 {
     let day_of_year = (time + GREENSBORO_ZONE / 24.0 - sun::julian_day(year, 1, 1)).floor() + 1.0;
     let place = place(row);
     let observer = Observer::new(place, Air::standard(place.altitude)).expect("a place");
-    let (zenith, azimuth) = observer.apparent(time).expect("a time");
     let light = Sunlight {
         global: row.number("ghi"),
         beam_normal: row.number("dni"),
         diffuse: row.number("dhi"),
         extraterrestrial_normal: extraterrestrial::normal(day_of_year).si(),
-        sun: Direction::of_sky(zenith, azimuth),
+        sun: observer.track().apparent(time).expect("a time"),
     };
     let surface = Surface::new(row.angle("tilt"), row.angle("azimuth"));
     let on = |model| on_plane(model, &light, &surface, row.number("albedo"));
