@@ -31,6 +31,15 @@ pub(super) struct Loop {
     pub circulation: f64,
     /// Rise of that water over the heat given to it, K/W; 0 with a coil.
     rise: f64,
+    /// C − A F_R U_L, W/K.
+    kept: f64,
+    /// Share of the lowest layer's excess that comes back to the collector.
+    offset: f64,
+    /// 1/\[C − (C − A F_R U_L) e_c (1 − ε) e_h\], K/W.
+    own: f64,
+    /// Rates of the approach with and without flow, 1/s.
+    flowing: f64,
+    standing: f64,
 }
 
 /// An exponential approach of the excess: d/dt = −rate (excess − rest).
@@ -98,18 +107,29 @@ impl Loop {
                 (effectiveness * rate.min(storage_rate) / rate, storage_rate)
             }
         };
+        let (area, loss, capacity) = (collector.area.si(), collector.loss.si(), collector.capacity.si());
+        let still = collector.heat_removal_factor.recip();
+        let hot = (-circuit.hot_pipe.si() / rate).exp();
+        let cold = (-circuit.cold_pipe.si() / rate).exp();
+        let kept = rate - area * loss;
+        let own = rate - kept * cold * (1.0 - share) * hot;
         Self {
-            area: collector.area.si(),
+            area,
             gain: collector.optical_gain,
-            loss: collector.loss.si(),
-            still: collector.heat_removal_factor.recip(),
-            capacity: collector.capacity.si(),
+            loss,
+            still,
+            capacity,
             rate,
-            hot: (-circuit.hot_pipe.si() / rate).exp(),
-            cold: (-circuit.cold_pipe.si() / rate).exp(),
+            hot,
+            cold,
             share,
             circulation,
             rise: if circulation > 0.0 { circulation.recip() } else { 0.0 },
+            kept,
+            offset: cold * share,
+            own: own.recip(),
+            flowing: own / capacity,
+            standing: area * still * loss / capacity,
         }
     }
 
@@ -120,21 +140,14 @@ impl Loop {
 
     /// Without flow: C_c dT_c/dt = (A/F_R)\[S − F_R U_L (T_c − T_a)\].
     pub fn still(&self, conditions: &Conditions) -> Approach {
-        Approach {
-            rest: self.gain * conditions.irradiance / self.loss,
-            rate: self.area * self.still * self.loss / self.capacity,
-        }
+        Approach { rest: self.gain * conditions.irradiance / self.loss, rate: self.standing }
     }
 
     /// With flow: C_c dT_c/dt = A\[S − F_R U_L (T_ci − T_a)\] − C (T_c − T_ci), the lowest layer held at `lowest`, K.
     pub fn flowing(&self, conditions: &Conditions, lowest: f64) -> Approach {
-        let kept = self.rate - self.area * self.loss;
-        let offset = self.cold * self.share * (lowest - conditions.air);
-        let own = self.rate - kept * self.cold * (1.0 - self.share) * self.hot;
-        Approach {
-            rest: (self.area * self.gain * conditions.irradiance + kept * offset) / own,
-            rate: own / self.capacity,
-        }
+        let sun = self.area * self.gain * conditions.irradiance;
+        let returned = self.offset * (lowest - conditions.air);
+        Approach { rest: (sun + self.kept * returned) * self.own, rate: self.flowing }
     }
 
     /// Heat moved at a mean excess of the outlet with flow.

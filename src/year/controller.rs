@@ -111,8 +111,9 @@ impl Controller {
     /// Time after which a layer crosses a threshold that matters, if its pace of the first half of `seconds` goes on.
     pub fn tank_event(&self, state: &State, half: &[f64], seconds: f64) -> f64 {
         let crossing = |now: f64, middle: f64, level: f64| {
-            let share = 0.5 * (level - now) / (middle - now);
-            if share > 0.0 { share * seconds } else { f64::INFINITY }
+            let (way, made) = (level - now, 2.0 * (middle - now));
+            // Divided only where the level is reached within the step.
+            if way * made > 0.0 && way.abs() < made.abs() { seconds * way / made } else { f64::INFINITY }
         };
         let mut first = f64::INFINITY;
         if state.locks.tank {

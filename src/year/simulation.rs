@@ -84,7 +84,6 @@ pub struct Simulation {
     pump_power: f64,
     state: State,
     half: [f64; MOST_LAYERS],
-    flows: [f64; MOST_LAYERS],
 }
 
 /// What is constant in one stretch.
@@ -131,7 +130,6 @@ impl Simulation {
                 element: false,
             },
             half: [0.0; MOST_LAYERS],
-            flows: [0.0; MOST_LAYERS],
         })
     }
 
@@ -236,12 +234,9 @@ impl Simulation {
             self.circuit.running(stretch.conditions, self.state.lowest(), mean)
         });
         let streams = self.streams(stretch, running.as_ref(), self.state.top());
-        self.column.heat_flows(&self.state.layers, &streams, &mut self.flows);
         let count = self.state.count;
-        let scale = half / self.column.capacity;
-        for ((middle, now), flow) in self.half[..count].iter_mut().zip(&self.state.layers).zip(&self.flows) {
-            *middle = now + scale * flow;
-        }
+        self.half[..count].copy_from_slice(&self.state.layers[..count]);
+        self.column.carry(&self.state.layers, &streams, half, &mut self.half);
         settle(&mut self.half[..count]);
         faded
     }
@@ -256,15 +251,11 @@ impl Simulation {
         let running = self.state.pump.then(|| self.circuit.running(conditions, lowest, mean));
         let top = self.half[0];
         let streams = self.streams(stretch, running.as_ref(), top);
-        let lost = self.column.heat_flows(&self.half, &streams, &mut self.flows);
-        let scale = seconds / self.column.capacity;
-        for (layer, flow) in self.state.layers[..count].iter_mut().zip(&self.flows) {
-            *layer += scale * flow;
-        }
+        self.column.carry(&self.half, &streams, seconds, &mut self.state.layers);
         settle(&mut self.state.layers[..count]);
         self.state.collector = conditions.air + end;
 
-        booked.tank_loss += seconds * lost;
+        booked.tank_loss += seconds * self.column.lost(&self.half);
         booked.element += seconds * streams.element;
         let step = Step { seconds, excess, end, top };
         self.book_draw(stretch, &streams, step, booked);
