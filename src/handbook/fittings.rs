@@ -4,7 +4,7 @@
 
 use super::{Marks, Provenance, TableError, read};
 use crate::physics::customary::{FOOT, INCH};
-use crate::units::si::{Dimension, Length, Mass};
+use crate::units::si::{Dimension, Length, Mass, Volume};
 use serde::Deserialize;
 use std::f64::consts::PI;
 use std::sync::LazyLock;
@@ -81,10 +81,15 @@ pub fn least_collar(header_wall: Length) -> Length {
 }
 
 impl SolderCup {
-    /// Mass of solder that fills the gap all round, π d depth gap; no waste. Twice as much is bought (common practice,
+    /// Room between tube and cup, π d depth gap.
+    pub fn gap_volume(&self, gap: Length) -> Volume {
+        Volume::from_si(PI * self.tube_od.si() * self.depth.si() * gap.si())
+    }
+
+    /// Mass of solder that fills the gap all round; no waste. Twice as much is bought (common practice,
     /// no source).
     pub fn solder(&self, gap: Length) -> Mass {
-        Mass::from_si(PI * self.tube_od.si() * self.depth.si() * gap.si() * SOLDER_DENSITY)
+        Mass::from_si(self.gap_volume(gap).si() * SOLDER_DENSITY)
     }
 }
 

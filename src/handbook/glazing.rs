@@ -4,6 +4,7 @@
 
 use super::section::{Named, Practice, Section, Value};
 use super::{Marks, Provenance, embedded};
+use crate::physics::customary::INCH;
 use crate::units::si::{Dimension, Length, Pressure, Temperature, TemperatureInterval, celsius};
 use serde::Deserialize;
 use std::sync::LazyLock;
@@ -18,8 +19,10 @@ pub struct GlassThickness {
     pub name: String,
     /// Nominal thickness, which the mass goes by.
     pub nominal: Length,
-    /// Nominal thickness in inches.
+    /// Nominal thickness in inches, as the trade says it.
     pub us_name: String,
+    /// The same as a length.
+    pub us_nominal: Option<Length>,
     /// Thinnest that may be delivered, which the strength goes by.
     pub least: Length,
     /// How the row came into the table.
@@ -70,6 +73,21 @@ pub struct Transmittance {
     pub high: f64,
     /// How the row came into the table.
     pub provenance: Provenance,
+}
+
+/// Half the width of the band in which a thickness is taken for one of the trade, m.
+const SAME_THICKNESS: f64 = 0.0002;
+
+/// The glass that is sold as this thick, by its nominal in millimetres or in inches; the nearer one where both fit.
+///
+/// The inch names lie up to half a millimetre from the metric ones: 3/8 in is sold as 10 mm, 1/4 in as 6 mm.
+pub fn thickness_sold_as(thickness: Length) -> Option<&'static GlassThickness> {
+    let apart = |row: &GlassThickness| {
+        let from = |nominal: Length| (nominal - thickness).abs().si();
+        row.us_nominal.map_or(f64::INFINITY, from).min(from(row.nominal))
+    };
+    let rows = thicknesses().all().iter().filter(|row| apart(row) <= SAME_THICKNESS);
+    rows.min_by(|a, b| apart(a).total_cmp(&apart(b)))
 }
 
 /// Glass thicknesses.
@@ -135,11 +153,18 @@ impl From<GlassThicknessRow> for GlassThickness {
         Self {
             name: row.name,
             nominal: Length::from_si(row.nominal_mm * 1e-3),
+            us_nominal: fraction(&row.us).map(|inches| Length::from_si(inches * INCH)),
             us_name: row.us,
             least: Length::from_si(row.min_mm * 1e-3),
             provenance: row.marks.provenance(),
         }
     }
+}
+
+/// A fraction of an inch as the table writes it, `3/16`.
+fn fraction(text: &str) -> Option<f64> {
+    let (over, under) = text.split_once('/')?;
+    Some(over.parse::<f64>().ok()? / under.parse::<f64>().ok()?)
 }
 
 impl Named for GlassThickness {

@@ -5,6 +5,7 @@
 
 use super::section::{Named, Section, Value};
 use super::{Marks, Provenance, TableError, read};
+use crate::physics::customary::fahrenheit;
 use crate::units::si::{Dimension, MassDensity, Temperature, ThermalConductivity, celsius};
 use serde::Deserialize;
 use std::sync::LazyLock;
@@ -49,6 +50,8 @@ pub struct BrazingFiller {
     pub solidus: Temperature,
     /// Where it is all melted.
     pub liquidus: Temperature,
+    /// Coolest and hottest that it is brazed at, where printed.
+    pub brazed_at: Option<[Temperature; 2]>,
     /// What else to know.
     pub note: Option<String>,
     /// How the row came into the table.
@@ -172,6 +175,7 @@ struct BrazingFillerRow {
     composition: String,
     solidus_c: f64,
     liquidus_c: f64,
+    braze_range_f: Option<[f64; 2]>,
     note: Option<String>,
     #[serde(flatten)]
     marks: Marks,
@@ -184,6 +188,7 @@ impl From<BrazingFillerRow> for BrazingFiller {
             composition: row.composition,
             solidus: celsius(row.solidus_c),
             liquidus: celsius(row.liquidus_c),
+            brazed_at: row.braze_range_f.map(|range| range.map(fahrenheit)),
             note: row.note,
             provenance: row.marks.provenance(),
         }

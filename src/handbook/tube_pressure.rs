@@ -76,6 +76,36 @@ pub fn printed_pressure_to_65_celsius(size: &TubeSize) -> Option<Pressure> {
     Some(Pressure::from_si(row.p_max_bar_65c * 1e5))
 }
 
+/// Highest pressure at 150 °F (65.6 °C), annealed, that a gas data sheet prints for refrigeration tube (ASTM B280).
+pub fn printed_pressure_at_150_fahrenheit(size: &TubeSize) -> Option<Pressure> {
+    static ROWS: LazyLock<Vec<RefrigerationRow>> = LazyLock::new(|| load_refrigeration().unwrap_or_default());
+    if size.standard != Standard::Refrigeration {
+        return None;
+    }
+    let row = ROWS.iter().find(|row| row.size_od == size.nominal)?;
+    Some(Pressure::from_si(row.p_150f_psi * PSI))
+}
+
+/// A temper of EN 1057 tube.
+#[derive(Clone, Debug, Deserialize, PartialEq)]
+#[serde(from = "EuropeanTemperRow")]
+pub struct EuropeanTemper {
+    /// Designation, `R250`.
+    pub designation: String,
+    /// In a word.
+    pub word: String,
+    /// Least tensile strength.
+    pub least_strength: Pressure,
+    /// Least elongation at breakage, as a fraction.
+    pub least_elongation: f64,
+}
+
+/// The tempers of EN 1057, softest first (maker's page).
+pub fn european_tempers() -> &'static [EuropeanTemper] {
+    static ROWS: LazyLock<Vec<EuropeanTemper>> = LazyLock::new(|| load_tempers().unwrap_or_default());
+    &ROWS
+}
+
 /// The thinnest tube of a standard type, used where only a nominal is known.
 pub fn weakest(nominal: &str) -> Option<&'static TubeSize> {
     let inch = [Standard::TypeK, Standard::TypeL, Standard::TypeM];
@@ -91,6 +121,16 @@ struct StressTables {
 #[derive(Deserialize)]
 struct EuropeanTables {
     en1057_pressure: Section<EuropeanRow>,
+}
+
+#[derive(Deserialize)]
+struct RefrigerationTables {
+    b280_acr: Section<RefrigerationRow>,
+}
+
+#[derive(Deserialize)]
+struct TemperTables {
+    en1057_temper: Section<EuropeanTemper>,
 }
 
 #[derive(Deserialize)]
@@ -112,6 +152,31 @@ struct EuropeanRow {
     p_max_bar_65c: f64,
 }
 
+#[derive(Debug, Deserialize)]
+struct RefrigerationRow {
+    size_od: String,
+    p_150f_psi: f64,
+}
+
+#[derive(Deserialize)]
+struct EuropeanTemperRow {
+    temper: String,
+    name: String,
+    rm_min_mpa: f64,
+    elong_min_pct: f64,
+}
+
+impl From<EuropeanTemperRow> for EuropeanTemper {
+    fn from(row: EuropeanTemperRow) -> Self {
+        Self {
+            designation: row.temper,
+            word: row.name,
+            least_strength: Pressure::from_si(row.rm_min_mpa * 1e6),
+            least_elongation: row.elong_min_pct / 100.0,
+        }
+    }
+}
+
 fn load() -> Result<Vec<AllowableStress>, TableError> {
     let tables: StressTables = read(TABLE.0, TABLE.1)?;
     let row = |row: StressRow| AllowableStress {
@@ -127,6 +192,16 @@ fn load_european() -> Result<Vec<EuropeanRow>, TableError> {
     Ok(tables.en1057_pressure.rows)
 }
 
+fn load_refrigeration() -> Result<Vec<RefrigerationRow>, TableError> {
+    let tables: RefrigerationTables = read(TABLE.0, TABLE.1)?;
+    Ok(tables.b280_acr.rows)
+}
+
+fn load_tempers() -> Result<Vec<EuropeanTemper>, TableError> {
+    let tables: TemperTables = read(TABLE.0, TABLE.1)?;
+    Ok(tables.en1057_temper.rows)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -140,6 +215,7 @@ mod tests {
         assert!(rows.windows(2).all(|pair| pair[0].temperature < pair[1].temperature));
         assert!(rows.windows(2).all(|pair| pair[0].annealed >= pair[1].annealed && pair[0].drawn >= pair[1].drawn));
         assert_eq!(load_european().unwrap().len(), 14);
+        assert_eq!((load_refrigeration().unwrap().len(), load_tempers().unwrap().len()), (10, 3));
     }
 
     /// Copper tube handbook, rated working pressure at 150 °F annealed: type L 3/8 to 1 in, and type K from a maker's

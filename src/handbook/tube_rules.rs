@@ -2,7 +2,7 @@
 //!
 //! Sizes live in `tube`, pressures in `tube_pressure`.
 
-use super::tube::{Standard, TABLE};
+use super::tube::{Standard, TABLE, find};
 use super::tube_pressure::Temper;
 use super::{Marks, Provenance, TableError, read};
 use crate::physics::customary::{FOOT, INCH};
@@ -21,6 +21,13 @@ pub struct BendRadius {
     pub temper: Temper,
     /// Smallest radius, to the tube's middle line.
     pub radius: Length,
+}
+
+/// Smallest radius of a bend of EN 1057 tube with a tool, by its diameter.
+#[derive(Clone, Copy, Debug)]
+struct EuropeanBend {
+    od: Length,
+    radius: Length,
 }
 
 /// Lengths that tube is sold in.
@@ -59,8 +66,15 @@ pub struct Copper {
     pub melting: Temperature,
 }
 
-/// Smallest bending radius of a size; none when the handbook gives none, and then a fitting takes its place.
+/// Smallest bending radius of a size; none when no source gives one, and then a fitting takes its place.
+///
+/// Inch sizes by the copper tube handbook, EN 1057 sizes by a maker's page, which names no temper.
 pub fn bend_radius(standard: Standard, nominal: &str, temper: Temper) -> Option<Length> {
+    if standard == Standard::En1057 {
+        let size = find(standard, nominal)?;
+        let row = rules().european_bends.iter().find(|row| (row.od - size.od).abs().si() < 1e-9)?;
+        return Some(row.radius);
+    }
     let fits = |row: &&BendRadius| row.nominal == nominal && row.temper == temper && row.types.contains(&standard);
     bends().iter().find(fits).map(|row| row.radius)
 }
@@ -91,6 +105,7 @@ pub fn copper() -> Option<Copper> {
 #[derive(Debug, Default)]
 struct Rules {
     bends: Vec<BendRadius>,
+    european_bends: Vec<EuropeanBend>,
     lengths: Vec<StockLengths>,
     velocities: Vec<VelocityRow>,
     copper: Option<Copper>,
@@ -104,6 +119,7 @@ fn rules() -> &'static Rules {
 #[derive(Deserialize)]
 struct Tables {
     bend: Section<BendRow>,
+    en1057_mass: Section<EuropeanRow>,
     b88_lengths: Section<LengthRow>,
     velocity: Section<VelocityRow>,
     properties: Section<PropertyRow>,
@@ -120,6 +136,12 @@ struct BendRow {
     types: String,
     temper: TemperWord,
     radius_in: f64,
+}
+
+#[derive(Deserialize)]
+struct EuropeanRow {
+    od_mm: f64,
+    bend_mm: Option<f64>,
 }
 
 #[derive(Clone, Copy, Deserialize)]
@@ -158,6 +180,7 @@ fn load() -> Result<Rules, TableError> {
     let tables: Tables = read(TABLE.0, TABLE.1)?;
     Ok(Rules {
         bends: tables.bend.rows.into_iter().map(BendRow::bend).collect(),
+        european_bends: tables.en1057_mass.rows.iter().filter_map(EuropeanRow::bend).collect(),
         lengths: tables.b88_lengths.rows.into_iter().map(LengthRow::lengths).collect(),
         velocities: tables.velocity.rows,
         copper: Some(material(&tables.properties.rows)?),
@@ -177,6 +200,13 @@ impl BendRow {
             },
             radius: Length::from_si(self.radius_in * INCH),
         }
+    }
+}
+
+impl EuropeanRow {
+    fn bend(&self) -> Option<EuropeanBend> {
+        let millimetres = |value: f64| Length::from_si(value * 1e-3);
+        Some(EuropeanBend { od: millimetres(self.od_mm), radius: millimetres(self.bend_mm?) })
     }
 }
 

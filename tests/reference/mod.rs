@@ -11,6 +11,7 @@ mod collector_parts;
 mod commissioning;
 mod cutting;
 mod enclosure;
+mod enclosure_published;
 mod glass;
 mod guillotine;
 mod harp_shop;

@@ -5,7 +5,7 @@ use super::geometry::Harp;
 use super::{CUT, HARP, STAGNATION};
 use crate::handbook::tube;
 use crate::model::{Fig, Judgement, Verdict, Why};
-use crate::physics::expansion::{COPPER_TO_200, Swing};
+use crate::physics::expansion::{Swing, copper_growth};
 use crate::physics::harp_shop::{Insertion, RiserInHeader};
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::Kind::{Length, Percent};
@@ -42,7 +42,7 @@ pub fn depth(s: &Solution) -> Fig<si::Length> {
 /// Growth of a copper length from the bench at 20 °C to stagnation.
 fn growth(s: &Solution, length: si::Length) -> Fig<si::Length> {
     let hot = s.absorber.stagnation.as_ref().map_err(Clone::clone)?.worst;
-    COPPER_TO_200.growth(length, Swing { from: celsius(20.0), to: hot }).map_err(Why::out_of_range)
+    copper_growth(length, Swing { from: celsius(20.0), to: hot }).map_err(Why::out_of_range)
 }
 
 static GROWTH: Group = Group { name: "growth of the harp", entries: &[], groups: &[&HARP, &STAGNATION] };
@@ -62,7 +62,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "growth",
-        "17.3e-6/K × {L} × ({T} − 20 °C)",
+        "17.3e-6/K (17.64e-6/K above 200 °C) × {L} × ({T} − 20 °C)",
         &[("L", "absorber.header_length"), ("T", "absorber.stagnation_worst")],
     ),
     Figure::new("absorber.riser_growth", "riser grows by", Length, &GROWTH, |s, _| {
@@ -70,7 +70,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "growth",
-        "17.3e-6/K × {L} × ({T} − 20 °C)",
+        "17.3e-6/K (17.64e-6/K above 200 °C) × {L} × ({T} − 20 °C)",
         &[("L", "absorber.header_spacing"), ("T", "absorber.stagnation_worst")],
     ),
 ];
@@ -172,6 +172,6 @@ pub static CHECKS: &[Check] = &[
             "More clearance, and fix the harp at one corner only.",
         )
         .blind_to("clips that bind, a stub that is held fast by its sleeve")
-        .source("17.3e-6/K to 200 °C: copper handbook (verified); 3 mm: project rule")
+        .source("17.3e-6/K to 200 °C, 17.64e-6/K to 300 °C: copper handbook (verified); 3 mm: project rule")
         .needs(&["absorber.riser_growth", "enclosure.clearance"]),
 ];

@@ -236,7 +236,7 @@ pub static FIGURES: &[Figure] = &[
     ),
 ];
 
-/// Walls of overlap that a joint needs (guide on brazed tubular joints, verified).
+/// Walls of the thinner tube that a joint must overlap (guide on brazed tubular joints, verified).
 const WALLS_WANTED: f64 = 3.0;
 
 /// Kind of joint against how it is closed.
@@ -249,7 +249,8 @@ fn joint_kind(s: &Solution) -> Fig<Judgement> {
         (Joint::Collar, Filler::Soldered) => (Verdict::Stop, "a drawn collar, soldered: its lap is too thin"),
         (Joint::Drilled, Filler::Soldered) => (Verdict::Stop, "a drilled hole, soldered: its lap is too thin"),
     };
-    let (found, wanted) = (lap(s)?, riser_wall(s)? * WALLS_WANTED);
+    let thinner = riser_wall(s)?.min(harp(s)?.header.wall);
+    let (found, wanted) = (lap(s)?, thinner * WALLS_WANTED);
     Ok(Judgement::of(verdict).with(found, wanted).margin(found - wanted).part(part))
 }
 
@@ -301,7 +302,7 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("how well the end is coped, and how far it goes in")
         .source(
-            "three to six walls of overlap; drawn collars are brazed, not soldered: copper handbook and brazing notes",
+            "three walls of the thinner tube at least; drawn collars are brazed, not soldered: copper handbook and brazing notes",
         )
         .needs(&["absorber.lap", "absorber.joint", "absorber.header_filler", "absorber.riser_tube"]),
     Check::new("absorber.tee-room", "room between the tees", Severity::Nuisance, tee_room)

@@ -8,7 +8,7 @@ use super::{HARP, STAGNATION};
 use crate::handbook::sheet;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Judgement, Value, Why};
 use crate::physics::cutting::Tenths;
-use crate::physics::expansion::{COPPER_TO_200, Swing, linear_growth};
+use crate::physics::expansion::{Swing, copper_growth, linear_growth};
 use crate::physics::guillotine::Sides;
 use crate::physics::strips::{StripJob, StripLayout, lay};
 use crate::stage::{Check, Figure, Group, Severity, Solution};
@@ -183,7 +183,7 @@ fn slip(s: &Solution, length: Length) -> Fig<Length> {
         return Ok(Length::from_si(0.0));
     }
     let (cold, hot) = (celsius(20.0), s.absorber.stagnation.as_ref().map_err(Clone::clone)?.worst);
-    let tube = COPPER_TO_200.growth(length, Swing { from: cold, to: hot }).map_err(Why::out_of_range)?;
+    let tube = copper_growth(length, Swing { from: cold, to: hot }).map_err(Why::out_of_range)?;
     Ok((linear_growth(metal.expansion, length, difference(hot, cold)) - tube).abs())
 }
 
@@ -243,7 +243,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "growth",
-        "|α − 17.3e-6/K| × riser × ({T} − 20 °C); nothing for copper on copper",
+        "|α − 17.3e-6/K (17.64e-6/K above 200 °C)| × riser × ({T} − 20 °C); nothing for copper on copper",
         &[("T", "absorber.stagnation_worst")],
     ),
 ];

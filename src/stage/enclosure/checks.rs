@@ -225,7 +225,7 @@ pub static CHECKS: &[Check] = &[
             "More clearance, or the plate held in its middle and free at every edge.",
         )
         .blind_to("clips that jam; a plate that is held at more than one point")
-        .source("17.3e-6 /K: copper handbook (verified); all of the growth, or half if held in the middle, and 3 mm: project rule")
+        .source("17.3e-6 /K to 200 °C, 17.64e-6 /K to 300 °C: copper handbook (verified); all of the growth, or half if held in the middle, and 3 mm: project rule")
         .needs(&["enclosure.header_growth", "enclosure.riser_growth", "enclosure.clearance", "enclosure.fixed_at"]),
     Check::new("enclosure.square", "glass seat square", Severity::Injury, square)
         .says(

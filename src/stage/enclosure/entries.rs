@@ -1,6 +1,6 @@
 //! What the enclosure stage asks.
 
-use crate::handbook::{glazing, insulation, timber};
+use crate::handbook::{insulation, timber};
 use crate::model::{Choice, Entry, EntrySpec, Fold};
 use crate::physics::glass::Treatment;
 use crate::units::si::{Length, Pressure, Temperature, ZERO_CELSIUS};
@@ -227,9 +227,4 @@ pub fn insulation_names() -> Vec<(&'static str, &'static str)> {
 
 fn species_names() -> Vec<(&'static str, &'static str)> {
     timber::specific_gravities().all().iter().map(|species| (species.name.as_str(), "")).collect()
-}
-
-/// The nominal thicknesses in which glass is sold.
-pub fn glass_thicknesses() -> impl Iterator<Item = &'static glazing::GlassThickness> {
-    glazing::thicknesses().all().iter()
 }

@@ -6,6 +6,7 @@ pub mod rows;
 use super::entries::{self as e, Glass};
 use super::timber::TimberBox;
 use super::{heat, loads};
+use crate::handbook::glazing;
 use crate::model::{Fig, Inputs, Why};
 use crate::physics::expansion::{self, Coefficient, Swing};
 use crate::physics::glass::{self, Bending, Elasticity};
@@ -153,13 +154,9 @@ fn under(inputs: &Inputs, timber_box: &TimberBox, load: Pressure, duration: Time
     })
 }
 
-/// Half the width of the band in which an entered thickness is taken for a nominal one.
-const SAME_THICKNESS: f64 = 0.0002;
-
 /// The least thickness that may be delivered as this nominal one.
 fn least_thickness(nominal: Length) -> Fig<Length> {
-    e::glass_thicknesses()
-        .find(|row| (row.nominal - nominal).abs().si() <= SAME_THICKNESS)
+    glazing::thickness_sold_as(nominal)
         .map(|row| row.least)
         .ok_or_else(|| Why::out_of_range("the handbook knows no glass sold in this thickness"))
 }

@@ -8,7 +8,7 @@ use super::second_layer::{self, SecondLayer, second_layer};
 use super::{OUTSIDE_RESISTANCE, WOOD_CONDUCTIVITY, material};
 use crate::handbook::{Provenance, insulation};
 use crate::model::{Fig, Inputs, Why};
-use crate::physics::expansion::{COPPER_TO_200, Stub, StubHole, Swing};
+use crate::physics::expansion::{Stub, StubHole, Swing, copper_growth};
 use crate::physics::layers::{self, Conductivity, FaceLimit, Layer, Stack};
 use crate::physics::rail::{self, Rail};
 use crate::stage::absorber::{self, entries as a, geometry::Harp};
@@ -73,7 +73,7 @@ pub struct Growth {
 /// the growth of the risers. The slot takes the larger of both: a header that sticks in one hole turns in the other.
 pub fn growth(harp: &Harp, worst: Temperature) -> Fig<Growth> {
     let swing = Swing { from: celsius(20.0), to: worst };
-    let grow = |length| COPPER_TO_200.growth(length, swing).map_err(Why::out_of_range);
+    let grow = |length| copper_growth(length, swing).map_err(Why::out_of_range);
     let header = grow(harp.header_length)?;
     let riser = grow(harp.header_spacing)?;
     let hole = Stub { outside_diameter: harp.header.od, growth: riser.max(header) }.hole();

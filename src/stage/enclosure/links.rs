@@ -9,7 +9,7 @@ use super::entries as own;
 use super::rack::entries::PANEL_GAP;
 use crate::handbook::hose;
 use crate::model::{Demand, Entry, EntrySpec, Fig, Shelf, Why};
-use crate::physics::expansion::{COPPER_TO_200, Swing, end_play, hose_free_length};
+use crate::physics::expansion::{Swing, copper_growth, end_play, hose_free_length};
 use crate::stage::absorber::entries as a;
 use crate::stage::demands::panels;
 use crate::stage::site::entries::RECORD_LOW;
@@ -93,7 +93,7 @@ pub fn growth(s: &Solution) -> Fig<Length> {
 pub fn shrink(s: &Solution) -> Fig<Length> {
     let harp = s.absorber.harp.as_ref().map_err(Clone::clone)?;
     let swing = Swing { from: celsius(20.0), to: s.inputs.get(&RECORD_LOW)? };
-    Ok(COPPER_TO_200.growth(harp.header_length, swing).map_err(Why::out_of_range)?.abs())
+    Ok(copper_growth(harp.header_length, swing).map_err(Why::out_of_range)?.abs())
 }
 
 /// Least free length between the stubs: four times the larger movement.

@@ -51,9 +51,10 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "copper-growth",
         title: "Growth of the copper",
-        what: "From 20 °C to the stagnation temperature with the mean coefficient of 20 to 200 °C; hotter is refused.",
-        source: "9.6e-6 /°F to 392 °F: copper handbook (verified)",
-        code: "physics::expansion::COPPER_TO_200",
+        what: "From 20 °C to the stagnation temperature with the mean coefficient of 20 to 200 °C, above 200 °C with that of \
+               20 to 300 °C; hotter is refused.",
+        source: "9.6e-6 /°F to 392 °F: copper handbook; 9.8e-6 /°F to 572 °F: page on copper's expansion (verified)",
+        code: "physics::expansion::copper_growth",
     },
     Method {
         id: "stub-hole",

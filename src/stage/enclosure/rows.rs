@@ -174,10 +174,14 @@ pub static FIGURES: &[Figure] = &[
         &[("q", "enclosure.glass_pressure")],
     ),
     Figure::new("enclosure.header_growth", "growth of a header", Length, &GROWTH, |s, _| Ok(growth(s)?.header.into()))
-        .by("copper-growth", "17.3e-6/K × {L} × ({T_p} − 20 °C)", &[("L", "absorber.header_length"), T_WORST]),
+        .by(
+            "copper-growth",
+            "17.3e-6/K (17.64e-6/K above 200 °C) × {L} × ({T_p} − 20 °C)",
+            &[("L", "absorber.header_length"), T_WORST],
+        ),
     Figure::new("enclosure.riser_growth", "growth of a riser", Length, &GROWTH, |s, _| Ok(growth(s)?.riser.into())).by(
         "copper-growth",
-        "17.3e-6/K × {L} × ({T_p} − 20 °C)",
+        "17.3e-6/K (17.64e-6/K above 200 °C) × {L} × ({T_p} − 20 °C)",
         &[("L", "absorber.header_spacing"), T_WORST],
     ),
     Figure::new("enclosure.stub_hole_width", "stub hole, across the header", Length, &GROWTH, |s, _| {

@@ -133,6 +133,7 @@ pub static CHECKS: &[Check] = &[
         .blind_to("wind, paint and plating on what is heated, and the flux that is really used: read its safety sheet")
         .source(
             "rosin 0.05 mg/m³ in 8 h and 0.15 in 15 min, zinc chloride 2 mg/m³ in 15 min: health authority sheets \
+             (verified); in 8 h lead 0.05, antimony 0.5, silver 0.01, zinc oxide 5 mg/m³: limits of a workplace authority \
              (verified); joints a session: project rule",
         )
         .needs(&[

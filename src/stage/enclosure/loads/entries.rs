@@ -15,7 +15,7 @@ pub static EXPOSURE: Entry<Exposure> =
 /// Height.
 pub static HEIGHT: Entry<Length> = Entry::quantity("enclosure.wind_height", "height for the wind")
     .why("mean roof height on a house, middle of the panel on the ground")
-    .hard(0.0, 150.0)
+    .hard(0.0, 160.0) // the code's table ends at 500 ft
     .usual(0.5, 15.0);
 
 /// Hills.

@@ -115,10 +115,11 @@ pub static METHODS: &[Method] = &[
         id: "wind-pressure",
         title: "Wind pressure",
         what: "Velocity pressure of the strength-level 3 s gust with the code's factors, times net coefficients that \
-               only the code for your zone, tilt and edition gives: none has a default. Screening only: local code and \
+               only the code for your zone, tilt and edition gives: none has a default. Editions before 2016 take no \
+               height below 30 ft for parts of buildings in exposure B: enter 30 ft then. Screening only: local code and \
                a licensed engineer decide.",
-        source: "ASCE 7: law of height of 2016 and before seen on a page (verified), that of 2022 and the place of K_d \
-                 from memory",
+        source: "ASCE 7: law of height of 2016 and before seen on a page (verified), that of 2022, the place of K_d \
+                 and the 30 ft from memory",
         code: "physics::wind, stage::enclosure::loads",
     },
     Method {
