@@ -7,12 +7,13 @@ mod perturb;
 mod world;
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 use std::thread;
 
 use sunharp::model::{EntrySpec, Fig, Value};
 use sunharp::solve::Evaluation;
 use sunharp::stage::study::STUDIES;
-use sunharp::stage::{self, Figure, Group};
+use sunharp::stage::{self, Axis, Group};
 
 use super::tables::none;
 use world::Base;
@@ -29,18 +30,35 @@ struct Moves {
     checks: BTreeSet<&'static str>,
 }
 
-/// Every figure, row by row; read without its name, because this is done thousands of times.
-type Values = BTreeMap<(&'static str, String), Fig<Value>>;
+/// The rows of one figure: their keys, and the value of each.
+struct Rows {
+    keys: Arc<[String]>,
+    values: Vec<Fig<Value>>,
+}
 
-fn values(evaluation: &Evaluation) -> Values {
-    let rows = |figure: &Figure| figure.axis.map_or_else(|| vec![String::new()], |axis| evaluation.keys(axis));
-    let of = |figure: &'static Figure| {
-        rows(figure).into_iter().map(|key| {
-            let value = (figure.read)(&evaluation.drawn, &key);
-            ((figure.id, key), value)
-        })
-    };
-    stage::figures().iter().flat_map(|figure| of(figure).collect::<Vec<_>>()).collect()
+/// Every figure, in the order of the stages; the keys of an axis are asked for once, because this is done thousands of
+/// times.
+fn rows(evaluation: &Evaluation) -> impl Iterator<Item = (&'static str, Rows)> {
+    let mut known: Vec<(Option<Axis>, Arc<[String]>)> = vec![(None, Arc::new([String::new()]))];
+    stage::figures().iter().map(move |figure| {
+        let keys = match (known.iter().find(|(axis, _)| *axis == figure.axis), figure.axis) {
+            (None, Some(axis)) => {
+                let keys: Arc<[String]> = evaluation.keys(axis).into();
+                known.push((figure.axis, Arc::clone(&keys)));
+                keys
+            }
+            (Some((_, keys)), _) => Arc::clone(keys),
+            (None, None) => unreachable!("figures without an axis come first"),
+        };
+        let values = keys.iter().map(|key| (figure.read)(&evaluation.drawn, key)).collect();
+        (figure.id, Rows { keys, values })
+    })
+}
+
+impl Rows {
+    fn same_as(&self, other: &Self) -> bool {
+        self.keys == other.keys && self.values.iter().zip(&other.values).all(|(a, b)| same(a, b))
+    }
 }
 
 fn same(a: &Fig<Value>, b: &Fig<Value>) -> bool {
@@ -54,23 +72,19 @@ fn same(a: &Fig<Value>, b: &Fig<Value>) -> bool {
 /// An evaluation with its figures laid out, so that many others are compared with it.
 struct Before {
     evaluation: Evaluation,
-    values: Values,
+    rows: Vec<Rows>,
 }
 
 impl Before {
     fn new(evaluation: Evaluation) -> Self {
-        Self { values: values(&evaluation), evaluation }
+        Self { rows: rows(&evaluation).map(|(_, rows)| rows).collect(), evaluation }
     }
 }
 
 impl Moves {
     fn note(&mut self, before: &Before, after: &Evaluation) {
-        let (old, new) = (&before.values, values(after));
-        for row in old.keys().chain(new.keys()) {
-            if old.get(row).zip(new.get(row)).is_none_or(|(was, is)| !same(was, is)) {
-                self.figures.insert(row.0);
-            }
-        }
+        let pairs = before.rows.iter().zip(rows(after));
+        self.figures.extend(pairs.filter(|(was, (_, is))| !was.same_as(is)).map(|(_, (id, _))| id));
         for (was, is) in before.evaluation.verdicts.iter().zip(&after.verdicts) {
             if was.verdict != is.verdict || was.judgement != is.judgement {
                 self.checks.insert(was.check.id);

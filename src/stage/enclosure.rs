@@ -246,7 +246,7 @@ pub fn rows_of(s: &Solution, axis: Axis) -> usize {
         Axis::TimberBar => cutting::best(s).map_or(0, |cuts| cuts.iter().map(|cut| cut.plan.bars.len()).sum()),
         Axis::TimberCut => cutting::best(s).map_or(0, |cuts| cutting::marks(&cuts).len()),
         Axis::SheetPlan => sheets::count(s),
-        Axis::SheetCut => sheets::best(s).map_or(0, |cuts| sheets::marks(&cuts).len()),
+        Axis::SheetCut => sheets::best(s).map_or(0, |cuts| sheets::marks(&cuts).count()),
         _ => 0,
     }
 }

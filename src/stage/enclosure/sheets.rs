@@ -12,7 +12,7 @@ use super::second_layer::second_layer;
 use super::timber::TimberBox;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Value, Why};
 use crate::physics::cutting::Tenths;
-use crate::physics::guillotine::sequence::{Sequence, sequence};
+use crate::physics::guillotine::sequence::{Sequence, SheetCut, sequence};
 use crate::physics::guillotine::{self, GuillotineError, Order, OrderPlan, Sheet, Sides, StockSheet};
 use crate::stage::absorber::geometry::Harp;
 use crate::stage::study::{Cancel, Outcome};
@@ -121,6 +121,8 @@ pub struct SheetCutting {
     pub job: Arc<SheetJob>,
     /// The plan.
     pub plan: OrderPlan,
+    /// The order of cuts on each sheet of the plan.
+    sequences: Vec<Option<Sequence>>,
 }
 
 /// The jobs of the project: one for each material of which there are sheets.
@@ -197,7 +199,7 @@ fn planned(
             )),
             error => Why::out_of_range(format!("{}: {error}", job.material.word())),
         })?;
-        Ok(SheetCutting { job: Arc::clone(job), plan })
+        Ok(SheetCutting::new(Arc::clone(job), plan))
     };
     jobs.as_ref().map_err(Why::clone)?.iter().map(cut).collect::<Fig<Vec<_>>>().map(Arc::new)
 }
@@ -217,6 +219,14 @@ pub fn best(s: &Solution) -> Fig<Arc<Vec<SheetCutting>>> {
 }
 
 impl SheetCutting {
+    fn new(job: Arc<SheetJob>, plan: OrderPlan) -> Self {
+        let mut cutting = Self { job, plan, sequences: Vec::new() };
+        let numbers = 0..cutting.plan.sheets.len();
+        cutting.sequences =
+            numbers.map(|number| sequence(&cutting.sheet(number)?, &cutting.plan.sheets[number].layout)).collect();
+        cutting
+    }
+
     /// The job of one sheet of the plan.
     pub fn sheet(&self, number: usize) -> Option<Sheet> {
         let stock = self.job.order.stocks.get(self.plan.sheets.get(number)?.stock)?;
@@ -224,8 +234,8 @@ impl SheetCutting {
     }
 
     /// The order of cuts on one sheet of the plan.
-    pub fn sequence(&self, number: usize) -> Option<Sequence> {
-        sequence(&self.sheet(number)?, &self.plan.sheets.get(number)?.layout)
+    pub fn sequence(&self, number: usize) -> Option<&Sequence> {
+        self.sequences.get(number)?.as_ref()
     }
 
     /// What one sheet of the plan is called.
@@ -245,32 +255,41 @@ pub fn count(s: &Solution) -> usize {
     best(s).map_or(0, |cuts| every(&cuts).count())
 }
 
-/// One cut: where it is made, in words, and its mark.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Mark {
+/// One cut of one sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct Mark<'a> {
+    cutting: &'a SheetCutting,
+    sheet: usize,
+    /// Its place in the order of cuts.
+    place: usize,
+    cut: SheetCut,
+}
+
+impl Mark<'_> {
     /// Sheet and direction.
-    pub words: String,
+    fn words(&self) -> String {
+        let way = if self.cut.upright { "across, from the left end" } else { "along, from the lower edge" };
+        format!("{}, cut {}: {way}", self.cutting.name(self.sheet), self.place + 1)
+    }
+
     /// From the left or lower edge of the sheet.
-    pub at: Length,
+    fn at(&self) -> Length {
+        self.cut.at.length()
+    }
 }
 
 /// All cuts of all sheets in order.
-pub fn marks(cuts: &[SheetCutting]) -> Vec<Mark> {
-    let mut marks = Vec::new();
-    for (cut, number) in every(cuts) {
-        let made = cut.sequence(number).unwrap_or_default();
-        for (index, one) in made.cuts.iter().enumerate() {
-            let way = if one.upright { "across, from the left end" } else { "along, from the lower edge" };
-            marks.push(Mark { words: format!("{}, cut {}: {way}", cut.name(number), index + 1), at: one.at.length() });
-        }
-    }
-    marks
+pub fn marks(cuts: &[SheetCutting]) -> impl Iterator<Item = Mark<'_>> {
+    every(cuts).flat_map(|(cutting, sheet)| {
+        let made = cutting.sequence(sheet).map_or(&[][..], |sequence| &sequence.cuts);
+        made.iter().enumerate().map(move |(place, cut)| Mark { cutting, sheet, place, cut: *cut })
+    })
 }
 
-fn mark(s: &Solution, key: &str) -> Fig<Mark> {
-    let row: usize = key.parse().map_err(|_| Why::missing(STOCK_LENGTH.spec.id))?;
-    let marks = marks(&best(s)?);
-    row.checked_sub(1).and_then(|row| marks.get(row).cloned()).ok_or_else(|| Why::missing(STOCK_LENGTH.spec.id))
+fn mark<'a>(cuts: &'a [SheetCutting], key: &str) -> Fig<Mark<'a>> {
+    let missing = || Why::missing(STOCK_LENGTH.spec.id);
+    let row: usize = key.parse().map_err(|_| missing())?;
+    row.checked_sub(1).and_then(|row| marks(cuts).nth(row)).ok_or_else(missing)
 }
 
 fn sheet_text(s: &Solution, key: &str) -> Fig<Value> {
@@ -320,11 +339,13 @@ pub static FIGURES: &[Figure] = &[
         Ok(Value::Text(proof(&best(s)?)))
     })
     .by("sheet-cuts", "number of sheets against the bound", &[]),
-    Figure::word("enclosure.sheet_cut_in", "sheet cut in", &SHEET_CUTS, |s, key| Ok(Value::Text(mark(s, key)?.words)))
-        .axis(Axis::SheetCut)
-        .by("sheet-cuts", "the part nearer to the lower left corner is finished first", &[]),
+    Figure::word("enclosure.sheet_cut_in", "sheet cut in", &SHEET_CUTS, |s, key| {
+        Ok(Value::Text(mark(&best(s)?, key)?.words()))
+    })
+    .axis(Axis::SheetCut)
+    .by("sheet-cuts", "the part nearer to the lower left corner is finished first", &[]),
     Figure::new("enclosure.sheet_cut_at", "sheet cut at", Kind::Length, &SHEET_CUTS, |s, key| {
-        Ok(mark(s, key)?.at.into())
+        Ok(mark(&best(s)?, key)?.at().into())
     })
     .axis(Axis::SheetCut)
     .tape()
