@@ -77,7 +77,8 @@ pub static FIGURES: &[Figure] = &[
         let position = at(&harp(s)?.holes, key)?;
         let mark = tape::mark(position, general::division(&s.inputs)).map_err(Why::out_of_range)?;
         let (found, residual) = (position.si() * 1e3, mark.residual.si() * 1e3);
-        Ok(Value::Text(format!("{found:.1} mm = {mark} {residual:+.1} mm")))
+        let left = if residual.abs() < 0.05 { String::new() } else { format!(" {residual:+.1} mm") };
+        Ok(Value::Text(format!("{found:.1} mm = {mark}{left}")))
     })
     .axis(Axis::Hole)
     .by("running-dimensions", "the hole in millimetres, the nearest mark of the tape, and what is left", &[]),
