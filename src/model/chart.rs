@@ -18,6 +18,14 @@ pub struct ChartAxis {
     pub names: &'static [&'static str],
 }
 
+impl ChartAxis {
+    /// The twelve months, January at 0.
+    pub const fn months() -> Self {
+        const INITIALS: &[&str] = &["J", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"];
+        Self { label: "month", kind: Kind::Count, range: (0.0, 11.0), names: INITIALS }
+    }
+}
+
 /// A line through points.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {

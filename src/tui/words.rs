@@ -15,7 +15,7 @@ pub mod sway;
 use super::ink::Role;
 use super::state::State;
 use crate::model::{Address, Origin, PanelLetter, Stage, Value, Verdict, Why, text::clean};
-use crate::solve::progress::Standing;
+use crate::solve::{progress::Standing, rows};
 use crate::stage;
 use crate::units::{Quantity, System};
 
@@ -85,29 +85,12 @@ pub fn name(state: &State, of: &Address) -> String {
     format!("{}{}", label(&of.id), on_panel(of.panel))
 }
 
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
-
 /// The name of one row of a figure that runs over an axis.
 pub fn row_name(id: &str) -> String {
     let Some((figure, key)) = stage::figure(id) else { return clean(id) };
-    let month = || key.parse::<usize>().ok().and_then(|number| MONTHS.get(number.checked_sub(1)?));
     match figure.axis {
-        Some(stage::Axis::Month) => month().map_or_else(|| clean(key), |name| (*name).to_owned()),
         Some(stage::Axis::Hole) => format!("hole {}", clean(key)),
-        _ => clean(key),
+        _ => rows::key(id),
     }
 }
 

@@ -8,8 +8,6 @@ use crate::stage::Solution;
 use crate::units::Kind;
 use crate::units::si::{Angle, Dimension, RadiantExposure, Time};
 
-/// First letters of the months.
-const MONTHS: [&str; 12] = ["J", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"];
 /// Days whose paths are drawn: the solstices and an equinox (Cooper's declination is ±23.45° and about 0).
 const DAYS: [(&str, f64); 3] = [("21 June", 172.0), ("equinox", 81.0), ("21 December", 355.0)];
 /// Steps of a path, minutes of solar time.
@@ -70,7 +68,7 @@ pub fn monthly_plane(solution: &Solution) -> Fig<Chart> {
     let sun = solution.site.sun.clone()?;
     let months = |values: [RadiantExposure; 12]| (0..12).map(f64::from).zip(values.map(Dimension::si));
     let most = sun.monthly_high.iter().chain(&sun.monthly_free).map(|value| value.si()).fold(0.0, f64::max);
-    let x = ChartAxis { label: "month", kind: Kind::Count, range: (0.0, 11.0), names: &MONTHS };
+    let x = ChartAxis::months();
     let band = months(sun.monthly_low).zip(sun.monthly_high).map(|((x, low), high)| (x, low, high.si())).collect();
     Ok(Chart::new("sun on the plane", x, ChartAxis::of("a month", Kind::Irradiation, (0.0, most)))
         .band("cautious to hopeful sky", band)

@@ -9,8 +9,6 @@ use crate::stage::plumbing::closed;
 use crate::units::Kind;
 use crate::units::si::{Dimension, Temperature};
 
-/// First letters of the months.
-const MONTHS: [&str; 12] = ["J", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"];
 /// Half the width of a bar, in months.
 const HALF_BAR: f64 = 0.3;
 const DAY: f64 = 86_400.0;
@@ -24,7 +22,7 @@ pub fn months(solution: &Solution) -> Fig<Chart> {
     let bought = |index: usize| sun(index) + months[index].auxiliary().si();
     let lacked = |index: usize| bought(index) + months[index].shortage().si();
     let most = (0..12).map(|index| lacked(index).max(months[index].load().si())).fold(0.0, f64::max);
-    let x = ChartAxis { label: "month", kind: Kind::Count, range: (0.0, 11.0), names: &MONTHS };
+    let x = ChartAxis::months();
     let at = |of: &dyn Fn(usize) -> (f64, f64)| -> Vec<(f64, f64, f64)> {
         (0..12).map(|index| (index as f64, of(index).0, of(index).1)).filter(|(_, low, high)| high > low).collect()
     };
