@@ -273,6 +273,9 @@ impl Workbook {
         self.undone.clear();
         self.sky.forget();
         self.logs.forget();
+        // Weather and log may be other ones under the same names, which no entry tells.
+        self.studies = Studies::default();
+        self.studied.fill(None);
         self.renew();
         Ok(())
     }

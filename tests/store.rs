@@ -11,6 +11,7 @@ use std::sync::Arc;
 use std::time::{Duration, Instant, SystemTime};
 
 use sunharp::project::store::{Disk, RealDisk, Stamp, StoreError, load, save};
+use sunharp::stage::study::STUDIES;
 use sunharp::workbook::{ReadOnly, Workbook, sample};
 
 const PROJECT: &str = "project.toml";
@@ -284,6 +285,17 @@ fn a_file_changed_by_another_program_is_not_written_over() {
     assert!(workbook.is_dirty(), "the work is still there");
     workbook.take_theirs().unwrap();
     assert_eq!(workbook.text(), theirs);
+}
+
+/// A logger file or a weather file under its old name may hold something else by then.
+#[test]
+fn reading_a_file_again_runs_every_study_again() {
+    let (_folder, path) = with_sample();
+    let mut workbook = open(&path);
+    workbook.run_studies();
+    assert!(workbook.due_studies().is_empty());
+    workbook.take_theirs().unwrap();
+    assert_eq!(workbook.due_studies().len(), STUDIES.len());
 }
 
 #[test]
