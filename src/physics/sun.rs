@@ -224,7 +224,7 @@ pub struct Track {
 /// The span of time between two prepared moments.
 #[derive(Clone, Debug)]
 struct Span {
-    /// Spans since the epoch of Julian days.
+    /// Spans since the epoch of Julian days, a whole number.
     number: f64,
     start: PreparedPositions,
     end: PreparedPositions,
@@ -234,9 +234,10 @@ impl Track {
     /// Apparent direction at a UTC Julian day.
     pub fn apparent(&mut self, julian_day: f64) -> Result<Direction, SunError> {
         let number = (julian_day * SPANS).floor();
+        let ahead = |span: &Span| number - span.number;
         let span = match self.span.take() {
-            Some(span) if span.number == number => span,
-            Some(span) if span.number + 1.0 == number => Span::new(number, span.end)?,
+            Some(span) if ahead(&span).abs() < 0.5 => span,
+            Some(span) if (ahead(&span) - 1.0).abs() < 0.5 => Span::new(number, span.end)?,
             _ => Span::new(number, prepare(number / SPANS)?)?,
         };
         let span = self.span.insert(span);

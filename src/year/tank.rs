@@ -107,8 +107,8 @@ impl Column {
 /// cost is one pass.
 pub fn settle(temperatures: &mut [f64]) {
     // Looking at every pair, without leaving at the first, costs less: the tank is in order nearly always.
-    let inverted = temperatures.windows(2).fold(false, |inverted, pair| inverted | (pair[0] < pair[1]));
-    if inverted {
+    let inversions = temperatures.windows(2).filter(|pair| pair[0] < pair[1]).count();
+    if inversions > 0 {
         pool(temperatures);
     }
 }
