@@ -19,6 +19,7 @@ pub mod procedure;
 pub mod safety;
 pub mod site;
 pub mod solution;
+pub mod stock;
 pub mod study;
 pub mod summary;
 pub mod waits;

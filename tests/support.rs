@@ -1,11 +1,13 @@
 //! Projects for tests, from their text.
 
 mod bench;
+mod dice;
 
 use std::path::Path;
 use std::sync::Arc;
 
 pub use bench::{Bench, SMALL, crossing};
+pub use dice::Dice;
 
 use sunharp::model::{Address, Value};
 use sunharp::project::store::RealDisk;

@@ -4,6 +4,7 @@
 
 use super::close as near;
 use crate::support::Bench;
+use crate::support::Dice;
 use sunharp::model::Verdict::{Caution, Clear, Stop, Unknown};
 use sunharp::physics::screw_layout::{ScrewLayoutError, ScrewLine, Span, equally_spaced};
 use sunharp::stage::enclosure::entries::Corner;
@@ -12,41 +13,26 @@ use sunharp::stage::enclosure::openings::Opening;
 use sunharp::stage::enclosure::screws::{self, Line, Screws, Wood, lay_out};
 use sunharp::units::si::{Dimension, Length};
 
-/// A small generator of equally likely numbers: xorshift (Marsaglia 2003, Journal of Statistical Software 8(14)).
-struct Dice(u64);
-
-impl Dice {
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        low + (high - low) * (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn mm(&mut self, low: f64, high: f64) -> Length {
-        Length::from_si(self.between(low, high) * 1e-3)
-    }
-}
-
 fn random_box(dice: &mut Dice) -> (Wood, Screws) {
-    let rail_thickness = dice.mm(18.0, 40.0);
-    let board = dice.mm(6.0, 18.0);
-    let back_seat = [BackSeat::Rebate, BackSeat::On, BackSeat::Between][dice.between(0.0, 3.0) as usize];
+    let back_seat = dice.pick(&[BackSeat::Rebate, BackSeat::On, BackSeat::Between]);
+    let mut mm = |low: f64, high: f64| Length::from_si(dice.between(low, high) * 1e-3);
+    let rail_thickness = mm(18.0, 40.0);
+    let board = mm(6.0, 18.0);
     let floor = if back_seat == BackSeat::On { Length::from_si(0.0) } else { board };
-    let (tube, gap, glass) = (dice.mm(22.0, 42.0), dice.mm(15.0, 40.0), dice.mm(8.0, 12.0));
-    let stub_height = floor + dice.mm(20.0, 80.0) + tube * 0.5;
+    let (tube, gap, glass) = (mm(22.0, 42.0), mm(15.0, 40.0), mm(8.0, 12.0));
+    let stub_height = floor + mm(20.0, 80.0) + tube * 0.5;
     let ledge = stub_height + tube * 0.5 + gap;
-    let half = tube * 0.5 + dice.mm(6.0, 18.0);
-    let long = dice.mm(900.0, 2600.0);
-    let end = rail_thickness + dice.mm(20.0, 60.0) + tube * 0.5;
+    let half = tube * 0.5 + mm(6.0, 18.0);
+    let long = mm(900.0, 2600.0);
+    let end = rail_thickness + mm(20.0, 60.0) + tube * 0.5;
     let cut = |middle| Opening { middle, along: half * 2.0, bottom: stub_height - half, top: stub_height + half };
     let stub_cuts = vec![cut(end), cut(long - end)];
-    let weep = dice.mm(6.0, 10.0);
-    let short = dice.mm(500.0, 1400.0);
+    let weep = mm(6.0, 10.0);
+    let short = mm(500.0, 1400.0);
     let bottom = floor + Length::from_si(0.002);
     let weeps =
         [0.15, 0.5, 0.85].map(|at| Opening { middle: short * at, along: weep, bottom, top: bottom + weep }).to_vec();
-    let strips = [0.3, 0.6].map(|at| Span::around(long * at, dice.mm(10.0, 30.0))).to_vec();
+    let strips = [0.3, 0.6].map(|at| Span::around(long * at, mm(10.0, 30.0))).to_vec();
     let wood = Wood {
         long,
         short,
@@ -63,12 +49,12 @@ fn random_box(dice: &mut Dice) -> (Wood, Screws) {
         strips,
     };
     let screws = Screws {
-        length: dice.mm(30.0, 80.0),
-        diameter: dice.mm(3.0, 5.0),
-        cap_length: dice.mm(10.0, 18.0),
-        cap_line: dice.mm(14.0, 60.0),
-        spacing: dice.mm(100.0, 250.0),
-        end: dice.mm(25.0, 60.0),
+        length: mm(30.0, 80.0),
+        diameter: mm(3.0, 5.0),
+        cap_length: mm(10.0, 18.0),
+        cap_line: mm(14.0, 60.0),
+        spacing: mm(100.0, 250.0),
+        end: mm(25.0, 60.0),
     };
     (wood, screws)
 }

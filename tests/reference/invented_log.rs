@@ -6,6 +6,7 @@
 
 use std::fmt::Write as _;
 
+use crate::support::Dice;
 use sunharp::physics::fluid::Fluid;
 use sunharp::physics::horizon::Horizon;
 use sunharp::physics::sun::Direction;
@@ -70,23 +71,6 @@ pub struct Instruments {
     pub air: f64,
     /// At 30° of slant.
     pub slant: f64,
-}
-
-/// Numbers that look random and are the same everywhere (splitmix64; normal ones by the sum of twelve).
-pub struct Dice(pub u64);
-
-impl Dice {
-    pub fn uniform(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    pub fn normal(&mut self) -> f64 {
-        (0..12).map(|_| self.uniform()).sum::<f64>() - 6.0
-    }
 }
 
 /// The project's panels with a tank of its size and a loop that nobody measured.

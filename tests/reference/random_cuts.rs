@@ -4,7 +4,7 @@
 
 use std::sync::Arc;
 
-use crate::support::{Bench, SMALL};
+use crate::support::{Bench, Dice, SMALL};
 use sunharp::physics::cutting::{Job, Plan};
 use sunharp::physics::guillotine::{Placed, Sheet};
 use sunharp::solve::Evaluation;
@@ -13,26 +13,6 @@ use sunharp::stage::absorber::tube_stock::TubeJob;
 use sunharp::stage::enclosure::cutting::{self, TimberCut};
 use sunharp::stage::enclosure::sheets::{self, SheetCutting};
 use sunharp::stage::study::{Cancel, Outcome};
-
-/// A small generator of equally likely numbers: xorshift (Marsaglia 2003, Journal of Statistical Software 8(14)).
-struct Dice(u64);
-
-impl Dice {
-    fn between(&mut self, low: f64, high: f64) -> f64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        low + (high - low) * (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn one_of<'a>(&mut self, words: &[&'a str]) -> &'a str {
-        words[self.between(0.0, words.len() as f64) as usize]
-    }
-
-    fn mm(&mut self, low: f64, high: f64) -> String {
-        format!("{:.1} mm", self.between(low, high))
-    }
-}
 
 const STOCK: &str = r#"
 [absorber.riser_stock.bar]
@@ -95,7 +75,7 @@ fn random_design(dice: &mut Dice) -> Bench {
     let mut bench = Bench::of(&text)
         .with("enclosure.second_insulation", "phenolic foam C1126")
         .with("absorber.riser_count", &format!("{}", dice.between(5.0, 14.0) as usize))
-        .with("absorber.joint", dice.one_of(&["collar", "tee"]))
+        .with("absorber.joint", dice.pick(&["collar", "tee"]))
         .with("absorber.tee_run_shoulder", "16 mm");
     let lengths = [
         ("absorber.riser_pitch", 80.0, 110.0),
@@ -113,9 +93,9 @@ fn random_design(dice: &mut Dice) -> Bench {
         ("enclosure.cap_overlap", 20.0, 50.0),
     ];
     for (id, low, high) in lengths {
-        bench = bench.with(id, &dice.mm(low, high));
+        bench = bench.with(id, &format!("{:.1} mm", dice.between(low, high)));
     }
-    let strips = dice.one_of(&["0 mm", "15 mm"]);
+    let strips = dice.pick(&["0 mm", "15 mm"]);
     bench.with("enclosure.strip_height", strips)
 }
 

@@ -8,8 +8,8 @@ use std::path::Path;
 use std::sync::{Arc, OnceLock};
 
 use super::close;
-use super::invented_log::{self as invented, Dice, Instruments, Truth};
-use crate::support::{si, value, verdict};
+use super::invented_log::{self as invented, Instruments, Truth};
+use crate::support::{Dice, si, value, verdict};
 use sunharp::logger::{Columns, Log, digest};
 use sunharp::physics::statistics::Uncertain;
 use sunharp::project::store::RealDisk;

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::harness::{FULL, Play, SAMPLE};
+use crate::support::Dice;
 use sunharp::model::Stage;
 use sunharp::project::Project;
 use sunharp::tui::command::{self, Act, Place};
@@ -11,20 +12,6 @@ use sunharp::tui::event::{Input, Key};
 /// A project without weather and glass: little can be computed, so that evaluating is quick.
 const QUICK: &str = "format = 1\n\n[project]\nname = \"Quick\"\nbuilder = \"Ines\"\n\n[absorber]\nriser_count = 5\n\
                      riser_pitch = \"4 in\" # tape\n\n[panel.A]\n\n[panel.B]\n";
-
-/// A generator of numbers that look random (Knuth's multiplicative constants for 64 bits).
-struct Dice(u64);
-
-impl Dice {
-    fn below(&mut self, sides: usize) -> usize {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        usize::try_from(self.0 >> 33).unwrap() % sides
-    }
-
-    fn pick<T: Copy>(&mut self, list: &[T]) -> T {
-        list[self.below(list.len())]
-    }
-}
 
 /// What a hand would type into a field.
 const TYPED: [&str; 13] =

@@ -3,6 +3,7 @@
 use super::cutting::{KERF, RISER_CUTS, best};
 use crate::model::{Entry, EntrySpec, Fig, Why};
 use crate::physics::cutting::Tenths;
+use crate::stage::stock::tenths;
 use crate::stage::{Axis, Figure, Group, Solution};
 use crate::units::si::Length;
 use crate::units::{Kind, Quantity};
@@ -31,10 +32,6 @@ fn pieces(offcuts: &[Tenths], piece: Tenths, kerf: Tenths) -> u64 {
     let whole =
         |left: &Tenths| (u64::from(left.0) + u64::from(kerf.0)) / (u64::from(piece.0) + u64::from(kerf.0)).max(1);
     offcuts.iter().map(whole).sum()
-}
-
-fn tenths(length: Length) -> Fig<Tenths> {
-    Tenths::rounded(length).map_err(Why::out_of_range)
 }
 
 /// The figures of this file.

@@ -7,10 +7,10 @@ use super::geometry::Harp;
 use super::{HARP, STAGNATION};
 use crate::handbook::sheet;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Judgement, Value, Why};
-use crate::physics::cutting::Tenths;
 use crate::physics::expansion::{Swing, copper_growth, linear_growth};
 use crate::physics::guillotine::Sides;
 use crate::physics::strips::{StripJob, StripLayout, lay};
+use crate::stage::stock::{available, counted, tenths};
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::si::{Dimension, Length, celsius, difference};
 use crate::units::{HasKind, Kind, Quantity};
@@ -113,10 +113,6 @@ fn strips(inputs: &Inputs, harp: &Harp) -> Fig<(usize, Length)> {
     })
 }
 
-fn tenths(length: Length) -> Fig<Tenths> {
-    Tenths::rounded(length).map_err(Why::out_of_range)
-}
-
 /// The plan that wastes least area, of all stocks laid both ways.
 pub fn plan(inputs: &Inputs, harp: &Harp) -> Fig<SheetPlan> {
     let names = inputs.rows("absorber.sheet_stock");
@@ -125,7 +121,7 @@ pub fn plan(inputs: &Inputs, harp: &Harp) -> Fig<SheetPlan> {
     }
     let (count, width) = strips(inputs, harp)?;
     let strip = Sides { width: tenths(width)?, height: tenths(harp.sheet_length)? };
-    let wanted = u32::try_from(count * inputs.panels().len().max(1)).unwrap_or(u32::MAX);
+    let wanted = counted(count * inputs.panels().len().max(1));
     let (kerf, gap) = (tenths(inputs.get(&SHEET_KERF)?)?, tenths(inputs.get(&BUTT_GAP)?)?);
     let mut best: Option<(u128, SheetPlan)> = None;
     let mut refusal = Why::out_of_range("the sheets at hand do not give all pieces");
@@ -134,11 +130,7 @@ pub fn plan(inputs: &Inputs, harp: &Harp) -> Fig<SheetPlan> {
             width: tenths(inputs.at(&STOCK_WIDTH, &name)?)?,
             height: tenths(inputs.at(&STOCK_LENGTH, &name)?)?,
         };
-        let available = match inputs.at(&STOCK_COUNT, &name) {
-            Ok(count) => u32::try_from(count).unwrap_or(u32::MAX),
-            Err(Why::Missing(_)) => u32::MAX,
-            Err(why) => return Err(why),
-        };
+        let available = available(inputs, &STOCK_COUNT, &name)?.unwrap_or(u32::MAX);
         for sheet in [sides, Sides { width: sides.height, height: sides.width }] {
             match lay(&StripJob { strip, sheet, kerf, gap }) {
                 Err(why) => refusal = Why::out_of_range(why),

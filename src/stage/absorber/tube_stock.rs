@@ -6,7 +6,8 @@
 use std::sync::Arc;
 
 use crate::model::{Choice, Entry, Fig, Inputs, Why};
-use crate::physics::cutting::{self, Job, Part, Plan, Stock, Tenths};
+use crate::physics::cutting::{self, Job, Part, Plan, Stock};
+use crate::stage::stock::{available, counted, tenths};
 use crate::stage::{Solution, general};
 use crate::units::si::Length;
 use crate::units::{Quantity, System};
@@ -75,18 +76,12 @@ pub fn job(inputs: &Inputs, from: &StockEntries, pieces: &[Piece]) -> Fig<TubeJo
     let mut stocks = Vec::new();
     for name in &names {
         let length = tenths(usable(inputs, from, name)?)?;
-        let available = match inputs.at(from.count, name) {
-            Ok(count) => Some(u32::try_from(count).unwrap_or(u32::MAX)),
-            Err(Why::Missing(_)) => None,
-            Err(why) => return Err(why),
-        };
+        let available = available(inputs, from.count, name)?;
         // Prices in proportion to length make the plan use the least tube.
         let price = if is_priced { hundredths(inputs.at(from.price, name)?) } else { length.0 };
         stocks.push(Stock { length, available, price });
     }
-    let part = |piece: &Piece| {
-        Ok(Part { length: tenths(piece.length)?, count: u32::try_from(piece.count).unwrap_or(u32::MAX) })
-    };
+    let part = |piece: &Piece| Ok(Part { length: tenths(piece.length)?, count: counted(piece.count) });
     let job = Job {
         parts: pieces.iter().map(part).collect::<Fig<_>>()?,
         stocks,
@@ -113,10 +108,6 @@ fn hundredths(price: f64) -> u32 {
 
 /// Parts of the currency in which prices are kept.
 pub const HUNDRED: f64 = 100.0;
-
-fn tenths(length: Length) -> Fig<Tenths> {
-    Tenths::rounded(length).map_err(Why::out_of_range)
-}
 
 /// A plan at once, by first fit.
 pub fn first(job: &Fig<TubeJob>) -> Fig<Arc<Plan>> {

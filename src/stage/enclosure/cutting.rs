@@ -13,6 +13,7 @@ use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Value, Why};
 use crate::physics::cutting::stretches::{Stretch, usable};
 use crate::physics::cutting::{self, Job, Part, Plan, Stock, Tenths};
 use crate::stage::absorber::geometry::Harp;
+use crate::stage::stock::{available, counted, tenths};
 use crate::stage::study::{Cancel, Outcome};
 use crate::stage::{Axis, Figure, Group, Solution, general};
 use crate::units::si::{Dimension, Length};
@@ -161,11 +162,7 @@ fn job(inputs: &Inputs, for_what: Use, wanted: &[(&'static str, Length, usize)])
             continue;
         }
         let length = tenths(inputs.at(&STOCK_LENGTH, &name)?)?;
-        let available = match inputs.at(&STOCK_COUNT, &name) {
-            Ok(count) => Some(u32::try_from(count).unwrap_or(u32::MAX)),
-            Err(Why::Missing(_)) => None,
-            Err(why) => return Err(why),
-        };
+        let available = available(inputs, &STOCK_COUNT, &name)?;
         for stretch in usable(length, trim, &defects(inputs, &name)?) {
             let price = stretch.length().0.saturating_mul(if available.is_some() { 1 } else { BOUGHT });
             stocks.push(Stock { length: stretch.length(), available, price });
@@ -175,9 +172,8 @@ fn job(inputs: &Inputs, for_what: Use, wanted: &[(&'static str, Length, usize)])
     if stocks.is_empty() {
         return Err(Why::missing(STOCK_LENGTH.spec.id));
     }
-    let part = |&(_, length, count): &(&str, Length, usize)| {
-        Ok(Part { length: tenths(length)?, count: u32::try_from(count).unwrap_or(u32::MAX) })
-    };
+    let part =
+        |&(_, length, count): &(&str, Length, usize)| Ok(Part { length: tenths(length)?, count: counted(count) });
     Ok(TimberJob {
         bars,
         parts: wanted.iter().map(|(name, ..)| *name).collect(),
@@ -188,10 +184,6 @@ fn job(inputs: &Inputs, for_what: Use, wanted: &[(&'static str, Length, usize)])
             end_trim: Tenths(0), // the stretches are trimmed
         },
     })
-}
-
-fn tenths(length: Length) -> Fig<Tenths> {
-    Tenths::rounded(length).map_err(Why::out_of_range)
 }
 
 /// The defects of a stock: `1.2 m to 1.26 m, 2 m to 2.1 m`.

@@ -15,11 +15,12 @@ use crate::physics::cutting::Tenths;
 use crate::physics::guillotine::sequence::{Sequence, SheetCut, sequence};
 use crate::physics::guillotine::{self, GuillotineError, Order, OrderPlan, Sheet, Sides, StockSheet};
 use crate::stage::absorber::geometry::Harp;
+use crate::stage::stock::{available, tenths};
 use crate::stage::study::{Cancel, Outcome};
 use crate::stage::{Axis, Figure, Group, Solution};
 use crate::units::si::Length;
 use crate::units::{Kind, Quantity};
-use wanted::{absorber_sheets, area, back_boards, edge_strips, pieces, tenths, tiles};
+use wanted::{absorber_sheets, area, back_boards, edge_strips, pieces, tiles};
 
 /// Material of a sheet.
 pub static STOCK_MATERIAL: Entry<Material> =
@@ -171,11 +172,7 @@ pub fn jobs(inputs: &Inputs, harp: &Harp, timber_box: &TimberBox) -> Fig<Vec<Arc
 }
 
 fn stock(inputs: &Inputs, name: &str) -> Fig<StockSheet> {
-    let available = match inputs.at(&STOCK_COUNT, name) {
-        Ok(count) => Some(u32::try_from(count).unwrap_or(u32::MAX)),
-        Err(Why::Missing(_)) => None,
-        Err(why) => return Err(why),
-    };
+    let available = available(inputs, &STOCK_COUNT, name)?;
     let sides =
         Sides { width: tenths(inputs.at(&STOCK_LENGTH, name)?)?, height: tenths(inputs.at(&STOCK_WIDTH, name)?)? };
     Ok(StockSheet { sides, available })

@@ -5,9 +5,9 @@
 use super::super::entries as e;
 use super::super::timber::TimberBox;
 use crate::model::{Fig, Inputs, Why};
-use crate::physics::cutting::Tenths;
 use crate::physics::guillotine::{Piece, Sides};
 use crate::stage::absorber::geometry::Harp;
+use crate::stage::stock::{counted, tenths};
 use crate::units::si::{Dimension, Length};
 
 /// A rectangle that is wanted: name, along the sheet, across it, how many.
@@ -17,14 +17,10 @@ pub(super) fn area(sides: Sides) -> u64 {
     u64::from(sides.width.0) * u64::from(sides.height.0)
 }
 
-pub(super) fn tenths(length: Length) -> Fig<Tenths> {
-    Tenths::rounded(length).map_err(Why::out_of_range)
-}
-
 pub(super) fn pieces(wanted: &[Wanted], may_turn: bool) -> Fig<Vec<Piece>> {
     let piece = |&(_, width, height, count): &Wanted| {
         let sides = Sides { width: tenths(width)?, height: tenths(height)? };
-        let most = Some(u32::try_from(count).unwrap_or(u32::MAX));
+        let most = Some(counted(count));
         Ok(Piece { sides, value: area(sides), most, may_turn })
     };
     wanted.iter().map(piece).collect()
