@@ -23,6 +23,7 @@ mod rack;
 mod random_cuts;
 mod safety;
 mod safety_blocks;
+mod safety_contradictions;
 mod safety_memory;
 mod safety_pairs;
 mod safety_register;
