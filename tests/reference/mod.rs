@@ -21,6 +21,7 @@ mod money;
 mod plumbing;
 mod rack;
 mod random_cuts;
+mod register_pairs;
 mod safety;
 mod safety_blocks;
 mod safety_contradictions;
