@@ -70,7 +70,7 @@ fn scald_year(s: &Solution) -> Fig<Judgement> {
     let hottest = if peak > limit { peak } else { limit };
     let rating = s.inputs.get(&answers::MIXING_RATING)?;
     let margin = difference(rating, hottest);
-    let part = if peak > limit { "the hottest hour of the year" } else { "the tank limit, above every hour" };
+    let part = if peak > limit { "the hottest hour of the year" } else { "what is set before it, above every hour" };
     Ok(Judgement::stop_unless(margin.si() >= 0.0).with(hottest, rating).margin(margin).part(part))
 }
 
@@ -132,7 +132,7 @@ pub static CHECKS: &[Check] = &[
     Check::new("safety.scald-year", "mixing valve through the year", Severity::Serious, scald_year)
         .says(
             "The mixing valve stands {limit}; it can meet {found}: {part}.",
-            "A valve rated for solar-heated supply, or a lower tank limit.",
+            "A valve rated for solar-heated supply, or a lower limit of tank, element or final stage.",
         )
         .blind_to("a year hotter than the typical one, a week without draw that the year does not hold, a controller that fails")
         .ask("a licensed plumber")
