@@ -28,6 +28,7 @@ pub fn methods() -> impl Iterator<Item = &'static Method> {
         enclosure::links::rows::METHODS,
         enclosure::loads::rows::METHODS,
         enclosure::rack::rows::METHODS,
+        enclosure::rack::desk::METHODS,
         enclosure::chain::METHODS,
         materials::rows::METHODS,
         waits::METHODS,

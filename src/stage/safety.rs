@@ -6,6 +6,7 @@
 pub mod checks;
 pub mod electrical;
 pub mod entries;
+pub mod fillers;
 pub mod labels;
 pub mod materials;
 pub mod metals;
@@ -20,6 +21,7 @@ pub mod rows;
 pub mod season;
 pub mod shop;
 pub mod steps;
+pub mod taps;
 pub mod water;
 
 use super::{Group, absorber, plumbing, site};
@@ -29,8 +31,9 @@ use crate::physics::scald::{self, BurnTime};
 use crate::physics::trapped::{self, TubeSection};
 use crate::physics::{atmosphere, fluid::Fluid, glycol, legionella};
 use crate::units::si::{Dimension, Length, Pressure, Temperature, TemperatureInterval, Time, Velocity, celsius};
-use entries as e;
+use entries::{self as e, FinalStage};
 use plumbing::entries::{self as p, LoopType};
+use plumbing::year::entries::{self as heaters, Heater};
 
 /// The share of the solution that this stage computes.
 #[derive(Clone, Debug)]
@@ -83,8 +86,18 @@ pub static TAP: Group =
     Group { name: "water behind the mixing valve", entries: &["safety.mixing_valve_setting"], groups: &[] };
 
 /// Hot supply of the mixing valve.
-pub static SUPPLY: Group =
-    Group { name: "hot supply of the mixing valve", entries: &["plumbing.loop", "plumbing.tank_limit"], groups: &[] };
+pub static SUPPLY: Group = Group {
+    name: "hot supply of the mixing valve",
+    entries: &[
+        "plumbing.loop",
+        "plumbing.tank_limit",
+        "plumbing.auxiliary",
+        "plumbing.element_set",
+        "safety.final_stage",
+        "safety.final_temperature",
+    ],
+    groups: &[],
+};
 
 /// Freezing of the plate: the same for every panel with one glass.
 pub static FREEZING: Group = Group { name: "freezing of the plate", entries: &[], groups: &[] };
@@ -135,12 +148,21 @@ pub const fn is_potable(loop_type: LoopType) -> bool {
 }
 
 /// The hottest water the mixing valve can meet: the tank limit; without a pump nothing limits the tank below its
-/// temperature relief, 99 °C.
+/// temperature relief, 99 °C. An element in the tank and a final stage before the valve may heat beyond that.
 fn hot_supply(inputs: &Inputs) -> Fig<Temperature> {
-    match inputs.get(&p::LOOP)? {
-        LoopType::Thermosiphon => Ok(celsius(RELIEF_TEMPERATURE)),
-        LoopType::Direct | LoopType::Drainback | LoopType::Glycol => inputs.get(&p::TANK_LIMIT),
-    }
+    let sun = match inputs.get(&p::LOOP)? {
+        LoopType::Thermosiphon => celsius(RELIEF_TEMPERATURE),
+        LoopType::Direct | LoopType::Drainback | LoopType::Glycol => inputs.get(&p::TANK_LIMIT)?,
+    };
+    let element = match inputs.get(&heaters::HEATER)? {
+        Heater::Element => inputs.get(&heaters::ELEMENT_SET)?,
+        Heater::None | Heater::Inline => sun,
+    };
+    let last = match inputs.get(&e::FINAL_STAGE)? {
+        FinalStage::Store | FinalStage::Heater => inputs.get(&e::FINAL_TEMPERATURE)?,
+        FinalStage::None => sun,
+    };
+    Ok([element, last].into_iter().fold(sun, |hottest, other| if other > hottest { other } else { hottest }))
 }
 
 fn freezing_air() -> Fig<FreezingAir> {

@@ -12,7 +12,7 @@ use sunharp::units::si::{Dimension, Length, celsius};
 const POUND_FORCE: f64 = 4.448_221_615_260_5;
 
 /// The small project with everything that the code, the makers and the engineer give.
-fn loaded() -> Bench {
+pub(super) fn loaded() -> Bench {
     let mut bench = Bench::small();
     for (id, typed) in [
         ("site.wind_speed", "115 mph"),
@@ -53,7 +53,7 @@ fn loaded() -> Bench {
     bench
 }
 
-fn ground() -> Bench {
+pub(super) fn ground() -> Bench {
     loaded()
         .with("enclosure.mount_kind", "ground")
         .with("enclosure.rack_base", "1.4 m")
@@ -273,6 +273,7 @@ fn structural_results_say_screening_only_and_who_decides() {
         "lag-withdrawal",
         "lag-holes",
         "ground-rack",
+        "desk-rule",
         "chain",
         "cap-screws",
         "glass-pressure",

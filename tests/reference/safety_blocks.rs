@@ -28,6 +28,8 @@ const HOLDS: &[(&str, &[&str])] = &[
     ("safety.power-cut", &[RUN]),
     ("safety.scald", &[RUN]),
     ("safety.scald-year", &[RUN]),
+    ("safety.tap-valve", &[RUN, "safety.scald-test"]),
+    ("safety.tank-limit", &[RUN]),
     ("safety.legionella", &[RUN]),
     ("safety.mains", &[RUN]),
     ("safety.bonding", &[RUN]),
@@ -62,9 +64,10 @@ const HOLDS: &[(&str, &[&str])] = &[
 ];
 
 /// Checks of the safety stage that never stop: the worst they say is caution, or unknown.
-const NEVER_STOP: [&str; 6] = [
+const NEVER_STOP: [&str; 7] = [
     "safety.steam",
     "safety.legionella-days",
+    "safety.outlets",
     "safety.electrical",
     "safety.hot-surfaces",
     "safety.licensed",

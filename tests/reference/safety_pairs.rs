@@ -159,6 +159,33 @@ fn pairs() -> Vec<Pair> {
             Made(|| valve(0.01)),
         ),
         pair("safety.scald-year", Made(|| valve(-0.01)), Stop, Made(|| valve(0.01))),
+        // Set-point of a bath, 44 °C (scheme of one country, verified).
+        pair(
+            "safety.tap-valve",
+            With(&[("safety.mixing_valve_setting", "44.01 °C")]),
+            Caution,
+            With(&[("safety.mixing_valve_setting", "44 °C")]),
+        ),
+        pair("safety.tap-valve", With(&[("safety.mixing_valve_class", "tempering")]), Stop, With(&[])),
+        // A choice of 10 K that holds 50 °C (rating criterion, verified).
+        pair(
+            "safety.tank-limit",
+            With(&[("plumbing.tank_limit", "45 °C"), ("safety.tank_limit_highest", "49.99 °C")]),
+            Caution,
+            With(&[("plumbing.tank_limit", "45 °C"), ("safety.tank_limit_highest", "50 °C")]),
+        ),
+        pair(
+            "safety.tank-limit",
+            With(&[("plumbing.tank_limit", "80.01 °C")]),
+            Stop,
+            With(&[("plumbing.tank_limit", "80 °C")]),
+        ),
+        pair(
+            "safety.outlets",
+            Made(|| Bench::small().reading("safety.cold_outlet", "20.01 °C").verdict("safety.outlets")),
+            Caution,
+            Made(|| Bench::small().reading("safety.cold_outlet", "20 °C").verdict("safety.outlets")),
+        ),
         // Water in the panel with +4 °C air under a clear sky.
         pair(
             "safety.freezing",

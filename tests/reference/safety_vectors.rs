@@ -3,14 +3,21 @@
 //! Where a ruling of the project replaced a figure of the note, the test says which one and on which side it errs.
 
 use super::close;
-use sunharp::handbook::solder;
+use crate::support::{Bench, crossing};
+use sunharp::handbook::joint_rating::{SizeGroup, tables};
+use sunharp::handbook::{insulation, solder};
+use sunharp::model::Choice;
+use sunharp::model::Verdict::{Caution, Clear, Stop};
 use sunharp::physics::expansion_vessel::{Demand, PressureRange};
 use sunharp::physics::fluid::Fluid;
 use sunharp::physics::freezing::{NightPanel, Sky, freezing_air};
 use sunharp::physics::glycol::{self, Warming};
 use sunharp::physics::legionella::decimal_reduction;
 use sunharp::physics::scald::{BurnTime, burn_time};
+use sunharp::physics::solder_joint::{Method, rated_pressure};
 use sunharp::physics::wind::force_on_panel;
+use sunharp::stage;
+use sunharp::stage::safety::entries::taps::TapUse;
 use sunharp::units::si::{Area, Dimension, Pressure, TemperatureInterval, Velocity, Volume, celsius, in_celsius};
 
 /// Growth, computed with a property library: water 10 to 90 °C 3.56 %, 10 to 120 °C 6.0 %; 40 % by volume of propylene
@@ -134,4 +141,183 @@ fn a_panel_lifts_with_more_than_its_own_weight() {
     let lift = force_on_panel(Area::from_si(2.0), Velocity::from_si(45.0), 1.5).unwrap().si();
     close(lift / 1e3, 3.72, 0.01);
     close(lift / 4.0 / 4.448_221_6, 209.0, 1.0);
+}
+
+/// A page on pipe insulation (verified): polyiso 120, polystyrene 75, elastomer foam 120, phenolic 150, glass wool 250, stone
+/// wool 760 °C. The program's limits lie below; pipe-grade polyiso stands 149 °C by ruling 18, from its own standard, and the
+/// building board 93.
+#[test]
+fn insulation_stands_no_more_than_the_page_says() {
+    for (name, page) in [
+        ("polyisocyanurate, foil-faced building board C1289", 120.0),
+        ("extruded or expanded polystyrene C578", 75.0),
+        ("elastomeric tube C534 grade I", 120.0),
+        ("phenolic foam C1126", 150.0),
+        ("glass fibre board/batt C612 IA, C553", 250.0),
+        ("mineral (rock) wool board C612 IVA", 760.0),
+    ] {
+        let stands = in_celsius(insulation::materials().get(name).unwrap().limit);
+        assert!(stands <= page, "{name}: {stands}");
+    }
+    let pipe_grade = insulation::materials().get("polyisocyanurate, pipe grade C591").unwrap();
+    close(in_celsius(pipe_grade.limit), 149.0, 0.5);
+}
+
+/// Tin-antimony 95/5 to 1 in (verified): the present table has 1090, 625, 505, 270 psi at 100, 150, 200, 250 °F, the older one
+/// 500, 400, 300, 200. Both are kept, and the lower one counts.
+#[test]
+fn both_tables_of_tin_antimony_are_kept() {
+    let sets = tables("Sb5", SizeGroup::UpTo1);
+    let psi = |pascal: f64| pascal / 6894.757_293_168;
+    for (degrees, present, older) in
+        [(100.0, 1090.0, 500.0), (150.0, 625.0, 400.0), (200.0, 505.0, 300.0), (249.8, 270.0, 200.0)]
+    {
+        let at = celsius((degrees - 32.0_f64) / 1.8);
+        let rated = |set| {
+            let one = std::slice::from_ref(set);
+            psi(rated_pressure(Method::Soldered, one, at).unwrap().pressure.si())
+        };
+        let mut found: Vec<f64> = sets.iter().map(rated).collect();
+        found.sort_by(f64::total_cmp);
+        close(found[0] / older, 1.0, 0.01);
+        close(found[1] / present, 1.0, 0.01);
+    }
+}
+
+/// Set-points of one country's scheme for thermostatic valves (verified): bath 44, shower and basin 41, bidet 38 °C; with the
+/// 2 K that a valve may drift none passes the scheme's 46 °C. Tempered water for hands washed in public: 110 °F, 43 °C, by a
+/// plumbing code (verified).
+#[test]
+fn taps_are_set_as_one_scheme_publishes() {
+    for (taps, degrees) in [
+        (TapUse::Bath, 44.0),
+        (TapUse::Shower, 41.0),
+        (TapUse::Basin, 41.0),
+        (TapUse::Bidet, 38.0),
+        (TapUse::PublicBasin, 43.33),
+    ] {
+        close(in_celsius(taps.set_point()), degrees, 0.005);
+        assert!(in_celsius(taps.set_point()) + stage::safety::VALVE_TOLERANCE <= 46.0);
+        // A shower has a valve of its own standard; each is clear at its set-point and a caution a hair above.
+        let class = if taps == TapUse::Shower { "at the shower" } else { "at the tap" };
+        let set = |more: f64| {
+            let bench = Bench::small().with("safety.tap_use", taps.word()).with("safety.mixing_valve_class", class);
+            let degrees = in_celsius(taps.set_point()) + more;
+            bench.with("safety.mixing_valve_setting", &format!("{degrees} °C")).verdict("safety.tap-valve")
+        };
+        assert_eq!((set(-0.01), set(0.01)), (Clear, Caution), "{}", taps.word());
+    }
+    let check = stage::check("safety.tap-valve").unwrap();
+    assert!(check.remedy.contains("37 to 37.5 °C") && check.blind_to.contains("55 to 65 °C"));
+}
+
+/// A valve at the heater controls the line and is not scald protection by itself; one at basin or bath limits to 120 °F, one at
+/// a shower is its own standard (page on valve standards, verified); a tempering valve protects nobody (rating criterion,
+/// verified).
+#[test]
+fn a_valve_is_judged_by_what_its_standard_says_that_it_does() {
+    for (class, taps, verdict) in [
+        ("at the tap", "bath", Clear),
+        ("at the shower", "bath", Caution),
+        ("at the heater", "bath", Caution),
+        ("tempering", "bath", Stop),
+    ] {
+        let bench = Bench::small().with("safety.mixing_valve_class", class).with("safety.tap_use", taps);
+        assert_eq!(bench.verdict("safety.tap-valve"), verdict, "{class} at a {taps}");
+    }
+}
+
+/// A rating criterion (verified): the tank limit can be chosen over 10 K at least, 50 °C among them.
+#[test]
+fn a_tank_limit_can_be_chosen_over_ten_kelvin_around_fifty_degrees() {
+    let judged = |lowest: &str, highest: &str| {
+        let bench = Bench::small().with("safety.tank_limit_lowest", lowest).with("safety.tank_limit_highest", highest);
+        bench.with("plumbing.tank_limit", "50 °C").verdict("safety.tank-limit")
+    };
+    assert_eq!((judged("45 °C", "55 °C"), judged("45 °C", "54.99 °C")), (Clear, Caution));
+    let without = |lowest: &str, highest: &str, limit: &str| {
+        let bench = Bench::small().with("safety.tank_limit_lowest", lowest).with("safety.tank_limit_highest", highest);
+        bench.with("plumbing.tank_limit", limit).verdict("safety.tank-limit")
+    };
+    assert_eq!((without("50 °C", "80 °C", "70 °C"), without("50.01 °C", "80 °C", "70 °C")), (Clear, Caution));
+    assert_eq!(without("40 °C", "80 °C", "39.99 °C"), Stop);
+}
+
+/// Code of practice and world health text (verified): hot outlets over 50 °C within a minute, return 50, cold below 20 within
+/// two minutes.
+#[test]
+fn outlets_are_hot_within_one_minute_and_cold_within_two() {
+    for (reading, inside, beyond) in [
+        ("safety.hot_outlet", "50 °C", "49.99 °C"),
+        ("safety.return_temperature", "50 °C", "49.99 °C"),
+        ("safety.cold_outlet", "20 °C", "20.01 °C"),
+    ] {
+        let judged = |typed: &str| Bench::small().reading(reading, typed).verdict("safety.outlets");
+        assert_eq!((judged(inside), judged(beyond)), (Clear, Caution), "{reading}");
+    }
+}
+
+/// Tank valves of 125 psi (facilities criteria) and 150 psi (plumbing codes), both 210 °F (verified).
+#[test]
+fn the_valve_of_a_tank_opens_at_what_the_codes_name() {
+    let judged = |psi: &str| Bench::small().with("plumbing.tank_relief", psi).verdict("safety.relief-setting");
+    assert_eq!((judged("125 psi"), judged("125.1 psi")), (Clear, Caution));
+    assert_eq!((judged("149.9 psi"), judged("150.1 psi")), (Caution, Stop));
+    let siphon = Bench::small().with("plumbing.loop", "thermosiphon");
+    close((siphon.number("safety.hot_supply") * 1.8 + 32.0).round(), 210.0, 1e-9);
+}
+
+/// 35 % of glycol keeps pipes from bursting though it turns to slush (article on glycol, verified): slush still stops the
+/// flow, so it is no frost protection where the record low comes within 5 K of the first ice, −17.0 °C (computed).
+#[test]
+fn slush_that_bursts_nothing_is_no_protection() {
+    let at = |low: &str| {
+        let loop_of = Bench::small().with("plumbing.loop", "glycol").with("plumbing.glycol", "35 %");
+        loop_of.with("site.record_low", low).reading("safety.freezing_point", "-17.0 °C").verdict("safety.freezing")
+    };
+    assert_eq!((at("-11.7 °C"), at("-12.3 °C")), (Clear, Stop));
+}
+
+/// 100 gal weigh about 1000 lb with their tank (library page, verified): the water alone is five sixths of it.
+#[test]
+fn a_full_tank_weighs_half_a_ton() {
+    let water = Bench::small().with("plumbing.tank", "100 gal").number("plumbing.tank_water");
+    close(water * 2.204_622_6, 1000.0 * 5.0 / 6.0, 3.0);
+}
+
+/// A note on the standard of touchable surfaces (verified): below 65 °C for half a second. The program asks for a guard from
+/// 60 °C on.
+#[test]
+fn metal_is_guarded_before_it_burns_at_a_touch() {
+    let touched = |degrees: f64| {
+        let reach = Bench::small().with("safety.hot_within_reach", "yes").with("safety.hot_guarded", "no");
+        let at = |percent: f64| reach.clone().with("absorber.absorptance", &format!("{percent} %"));
+        at(crossing((5.0, 95.0), "absorber.stagnation_worst", degrees, at)).verdict("safety.hot-surfaces")
+    };
+    assert_eq!((touched(59.9), touched(60.1)), (Clear, Caution));
+}
+
+/// What the note gives in words and figures without anything to compute stands where it is read: the place of the sensor
+/// (collector test standard), sensor wire (collector manual), fumes (health authority and school sheets), hand draining
+/// (rating criterion), tests of the mixing valve (in-service instructions); all verified.
+#[test]
+fn figures_that_are_only_told_are_told() {
+    let method = stage::method::methods().find(|method| method.id == "performance-agreement").unwrap();
+    assert!(method.what.contains("two thirds up, half across"));
+    for (check, words) in [
+        ("safety.mains", "18 AWG"),
+        ("safety.fume", "0.05 mg/m³ in 8 h and 0.15 in 15 min"),
+        ("safety.fume", "zinc chloride 2 mg/m³"),
+        ("safety.fume", "ammonium chloride 20 mg/m³"),
+        ("safety.lead", "Below 500 °C"),
+        ("safety.freezing", "18 hours of frost"),
+    ] {
+        let check = stage::check(check).unwrap();
+        let told = format!("{} {} {}", check.says, check.remedy, check.source);
+        assert!(told.contains(words), "{}: {words}", check.id);
+    }
+    let test = stage::step("safety.scald-test").unwrap();
+    for words in ["within 2 K", "after 5 seconds", "6 to 8 and 12 to 15 weeks", "every year"] {
+        assert!(test.detail.contains(words), "{words}");
+    }
 }

@@ -33,7 +33,14 @@ fn fume_is_judged_by_place_joints_flux_and_filler() {
             (&[("safety.fume", "closed room"), ("safety.joints_session", "1")], Stop),
             (&[("safety.brazing_filler", "BAg-1")], Stop),
             (&[("safety.brazing_filler", "BAg-5")], Clear),
-            (&[("safety.brazing_filler", "BAg-1"), ("absorber.header_filler", "soldered")], Clear),
+            (
+                &[
+                    ("safety.brazing_filler", "BAg-1"),
+                    ("absorber.header_filler", "soldered"),
+                    ("safety.joint_solder", "Sn96.5Ag3.5"),
+                ],
+                Clear,
+            ),
         ],
     );
 }
@@ -96,13 +103,14 @@ fn lead_is_weighed_by_wetted_area() {
             (&[("safety.wetted.pump.lead", "0.249 %"), ("safety.wetted.valve.lead", "0.249 %")], Clear),
             (&[("safety.wetted.valve.lead", "0.349 %")], Caution),
             (&[("safety.wetted.valve.lead", "0.351 %")], Stop),
-            (&[("safety.wetted.valve.lead", "2.5 %"), ("plumbing.loop", "drainback")], Clear),
+            (&[("safety.wetted.valve.lead", "2.5 %"), ("plumbing.loop", "drainback")], Stop),
         ],
     );
     assert_eq!(Bench::small().without("safety.wetted.valve.area").verdict(CHECK), Unknown);
     let none = Bench::small().without("safety.wetted.valve.area").without("safety.wetted.valve.lead");
     let none = none.without("safety.wetted.pump.area").without("safety.wetted.pump.lead");
     assert_eq!(none.verdict(CHECK), Unknown);
+    assert_eq!(none.with("plumbing.loop", "drainback").verdict(CHECK), Clear);
 }
 
 /// Anodic indices of the galvanic table: copper −0.35, stainless −0.50, tin −0.65, lead −0.70, aluminium −0.90 V; 0.15 V
@@ -137,7 +145,7 @@ fn a_ladder_stands_four_to_one_three_feet_above_and_tied() {
             (&[("safety.ladder_above", "2.99 ft")], Stop),
             (&[("safety.ladder_tied", "no")], Stop),
             (&[("safety.access", "platform"), ("safety.ladder_tied", "no")], Clear),
-            (&[("safety.access", "ground"), ("safety.ladder_tied", "no")], Clear),
+            (&[("safety.access", "ground"), ("safety.work_height", "0 m"), ("safety.ladder_tied", "no")], Clear),
         ],
     );
 }

@@ -12,12 +12,12 @@ use sunharp::workbook::mend::words;
 
 use crate::support::{si, value, verdict};
 
-const GARDEN: &str = "garden-washroom.toml";
-const BOAT: &str = "boatyard-shower.toml";
-const HARBOUR: &str = "harbour-laundry.toml";
+pub(super) const GARDEN: &str = "garden-washroom.toml";
+pub(super) const BOAT: &str = "boatyard-shower.toml";
+pub(super) const HARBOUR: &str = "harbour-laundry.toml";
 
 /// A sample beside its weather, with some entries typed anew; an empty text takes one out.
-fn sample(name: &str, changes: &[(&str, &str)]) -> Workbook {
+pub(super) fn sample(name: &str, changes: &[(&str, &str)]) -> Workbook {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-projects");
     let text = std::fs::read_to_string(folder.join(name)).unwrap();
     let mut book =

@@ -57,7 +57,8 @@ fn found(book: &Workbook, check: &str) -> f64 {
 #[test]
 fn a_measured_panel_moves_a_limit_only_where_it_is_worse() {
     let rating = ("safety.mixing_valve_rating", "95 °C");
-    let with = |panel: &[(&'static str, &'static str)]| boatyard(&[panel, &[rating]].concat());
+    let with =
+        |panel: &[(&'static str, &'static str)]| boatyard(&[panel, &[rating, ("safety.final_stage", "none")]].concat());
     let (drawn, worse, better) = (with(&[]), with(&WORSE), with(&BETTER));
     let both = |book: &Workbook, id: &str| si(book, id);
     assert!(both(&worse, "plumbing.tank_peak") < both(&drawn, "plumbing.tank_peak") - 1.0);

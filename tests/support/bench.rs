@@ -83,7 +83,12 @@ sealant_limit = "250 °C"
 hose_limit = "250 °C"
 sensor_limit = "250 °C"
 mixing_valve_rating = "90 °C"
-mixing_valve_setting = "45 °C"
+mixing_valve_setting = "43 °C"
+tap_use = "bath"
+mixing_valve_class = "at the tap"
+tank_limit_lowest = "40 °C"
+tank_limit_highest = "80 °C"
+circulation = "yes"
 frost_passive = "cold valve"
 frost_second = "recirculation"
 drain_fall = "2 %"
@@ -205,6 +210,15 @@ value = "yes"
 
 [reading."safety.bond_resistance".2026-05-01-1]
 value = "0.05 ohm"
+
+[reading."safety.hot_outlet".2026-05-01-1]
+value = "55 °C"
+
+[reading."safety.cold_outlet".2026-05-01-1]
+value = "15 °C"
+
+[reading."safety.return_temperature".2026-05-01-1]
+value = "52 °C"
 "#;
 
 /// A project that can be changed entry by entry and solved.

@@ -120,8 +120,11 @@ pub static METHODS: &[Method] = &[
         id: "performance-agreement",
         title: "Measured against computed",
         what: "z = (measured − computed)/√(u² + u²); up to 2 they agree at about 95 %. The computed η₀ is taken ± 0.03, U \
-               ± 0.5 W/(m²·K). The measured line may raise the stagnation that materials are judged by, never lower it.",
-        source: "statistics of two numbers; doubts of the computed ones: project rule",
+               ± 0.5 W/(m²·K). The measured line may raise the stagnation that materials are judged by, never lower it. \
+               Whoever reads a standing plate reads it where it is hottest: two thirds up, half across, the sensor shaded from \
+               the sun.",
+        source: "statistics of two numbers; doubts of the computed ones: project rule; place of the sensor: excerpt of a \
+                 collector test standard (verified)",
         code: "stage::commissioning::performance::compare",
     },
     Method {

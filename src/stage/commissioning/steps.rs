@@ -185,6 +185,8 @@ pub static STEPS: &[Step] = &[
         .held_by(&[
             "safety.scald",
             "safety.scald-year",
+            "safety.tap-valve",
+            "safety.tank-limit",
             "safety.legionella",
             "safety.freezing",
             "safety.frost-valve",

@@ -6,6 +6,7 @@
 pub mod cards;
 pub mod checks;
 pub mod demands;
+pub mod desk;
 pub mod drawing;
 pub mod entries;
 pub mod lag;

@@ -5,6 +5,14 @@ use crate::stage::method::Method;
 /// The methods of this stage.
 pub static METHODS: &[Method] = &[
     Method {
+        id: "tank-water",
+        title: "Weight of the full tank",
+        what: "Water alone, cold. The tank, its insulation and what stands on it come on top: a page on tanks reckons 1000 lb, \
+               454 kg, for 100 gal altogether.",
+        source: "density of water: IAPWS-95; 1000 lb: university library page (verified)",
+        code: "stage::plumbing::rows",
+    },
+    Method {
         id: "panel-row",
         title: "All panels together",
         what: "Equal panels side by side; each gets an equal share of the flow. Areas are those of the boxes' outside.",

@@ -15,6 +15,7 @@ use super::year::entries as y;
 use crate::handbook::hose;
 use crate::model::{Fig, Judgement, Verdict, Why};
 use crate::physics::glycol::INHIBITOR_LEAST_VOLUME_FRACTION;
+use crate::stage::safety::water::freezes_at;
 use crate::stage::worst::worst;
 use crate::stage::{Check, Severity, Solution};
 use crate::units::Quantity;
@@ -142,9 +143,10 @@ fn cold_slug(s: &Solution) -> Fig<Judgement> {
     if s.inputs.get(&e::LOOP)? != LoopType::Glycol || !outside {
         return Ok(Judgement::does_not_apply("the loop has no exchanger outside the tank"));
     }
+    // A clear sky cools the plate below 0 °C in air that is warmer.
     let cold = s.site.coldest.clone()?;
-    if cold >= celsius(0.0) {
-        return Ok(Judgement::does_not_apply("the place has no frost"));
+    if cold >= freezes_at(s)? {
+        return Ok(Judgement::does_not_apply("no night of the place freezes the plate"));
     }
     let has_check = network(s)?.part_of(PartKind::CheckValve).is_some();
     let protected = s.inputs.get(&service::SLUG)? != SlugProtection::None;
@@ -252,7 +254,14 @@ pub static CHECKS: &[Check] = &[
         .blind_to("a bypass that sticks; gravity flow past a leaking check valve")
         .ask("a licensed plumber")
         .source("project rule")
-        .needs(&["plumbing.loop_order", "plumbing.loop", "plumbing.slug_protection", "site.coldest_air"]),
+        .needs(&[
+            "plumbing.loop_order",
+            "plumbing.loop",
+            "plumbing.slug_protection",
+            "site.coldest_air",
+            "site.frost_warmest_air",
+            "safety.freezing_air_calm",
+        ]),
     Check::new("plumbing.potable-expansion", "room for heated drinking water", Severity::Serious, potable_expansion)
         .says(
             "{part}: the potable vessel holds {found}, {limit} is needed. The water of the tank grows {plumbing.potable_growth}; \

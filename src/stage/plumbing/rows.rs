@@ -2,10 +2,17 @@
 
 use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, circuit, hydraulics, load, panel_count};
 use crate::model::{Fig, Value};
+use crate::physics::fluid::Fluid;
 use crate::stage::site::rows::month;
 use crate::stage::{Axis, Figure, Group, Solution};
 use crate::units::Kind::{Area, Count, Energy, Flow, LossCoefficient, Number, Percent, Pressure, Speed, Volume};
+use crate::units::si::celsius;
 use crate::units::{Kind, Quantity};
+
+/// Water that a tank is filled with, °C.
+const COLD_FILL: f64 = 10.0;
+
+static TANK_WATER: Group = Group { name: "water of the tank", entries: &["plumbing.tank"], groups: &[] };
 
 static PANELS: Group = Group { name: "panels", entries: &[], groups: &[] };
 
@@ -39,6 +46,10 @@ pub static FIGURES: &[Figure] = &[
         Ok(row(s)?.outside_area.into())
     })
     .by("panel-row", "{n} × outside width × outside length of the box", &[COUNT]),
+    Figure::new("plumbing.tank_water", "water of the full tank weighs", Kind::Mass, &TANK_WATER, |s, _| {
+        Ok((s.inputs.get(&super::entries::TANK)? * Fluid::Water.density(celsius(COLD_FILL))).into())
+    })
+    .by("tank-water", "{V} × density at 10 °C", &[("V", "plumbing.tank")]),
     Figure::new("plumbing.flow", "design flow", Flow, &ROW, |s, _| Ok(row(s)?.flow.into())).by(
         "panel-row",
         "{q} × {A}",

@@ -49,7 +49,8 @@ pub static CHECKS: &[Check] = &[
         .says(
             "On a clear calm night this plate freezes in air of {safety.freezing_air_calm}. {part}: {found} against {limit}.",
             "Water in the panel: two independent mechanisms, one that works in a power cut. Drainback: 2 cm for each metre \
-             everywhere and every litre measured out. Glycol: freezing point 5 K below the record low, by refractometer.",
+             everywhere and every litre measured out. Glycol: freezing point 5 K below the record low, by refractometer. Draining \
+             by hand is judged on 18 hours of frost; a still panel is ice in three.",
         )
         .blind_to(
             "sags, traps and blocked drains; a valve that sticks; a very dry sky, under which the plate freezes sooner; \
@@ -57,7 +58,7 @@ pub static CHECKS: &[Check] = &[
         )
         .ask("a licensed plumber, where potable water can freeze")
         .source(
-            "two mechanisms and fall: rating criterion (verified); night balance: project values; 5 K: \
+            "two mechanisms, 18 h and fall: rating criterion (verified); night balance: project values; 5 K: \
              project rules",
         )
         .needs(&[

@@ -67,11 +67,11 @@ pub static CHECKS: &[Check] = &[
         .says(
             "Mains: {part}.",
             "An electrician places and connects pump, controller and isolator: in reach, out of the wet, sensor wires apart \
-             from mains.",
+             from mains, 18 AWG (0.8 mm²) at least, jacketed against the sun, shielded where storms are.",
         )
         .blind_to("the wiring itself; lightning; a wire that chafes at a metal edge")
         .ask("a licensed electrician")
-        .source("isolator within reach: common practice, no source; sensor wires apart: a collector manual (verified)")
+        .source("isolator within reach: common practice, no source; sensor wires: a collector manual (verified)")
         .needs(&["safety.isolator", "safety.pump_dry", "safety.electrician"]),
     Check::new("safety.bonding", "bonding to earth", Severity::Deadly, bonding)
         .says(

@@ -3,6 +3,7 @@
 pub mod office;
 pub mod outdoors;
 pub mod shop;
+pub mod taps;
 pub mod water;
 
 use crate::model::{Choice, Entry, EntrySpec, Fold};

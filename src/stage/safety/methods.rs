@@ -16,7 +16,8 @@ pub static METHODS: &[Method] = &[
         id: "mixing-valve",
         title: "Water at the tap and at the mixing valve",
         what: "Behind the valve its setting and 2 K of drift. Before it the tank limit; where no pump limits the tank, the \
-               opening temperature of a temperature relief valve, 99 °C.",
+               opening temperature of a temperature relief valve, 99 °C. An element in the tank or a final stage that is set \
+               hotter counts instead; how far a heater overshoots its setting is not known here.",
         source: "2 K: test instructions of thermostatic valve schemes (verified); 99 °C: 210 °F relief valves (verified)",
         code: "stage::safety",
     },
@@ -33,8 +34,8 @@ pub static METHODS: &[Method] = &[
         id: "glycol-frost",
         title: "Freezing point of the loop",
         what: "Where the first ice forms in propylene glycol and water, by volume share; 0 °C for water. Slush stops the pump \
-               well before pipes burst: bursting is not the limit here.",
-        source: "Melinder 2010 (verified against a property library)",
+               well before pipes burst, from which about 35 % keeps them: bursting is not the limit here.",
+        source: "Melinder 2010 (verified against a property library); 35 %: article on glycol (verified)",
         code: "physics::fluid::Fluid::freezing_point",
     },
     Method {

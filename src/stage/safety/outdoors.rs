@@ -4,6 +4,7 @@ use super::entries::outdoors::{self as e, Access, GlassHands};
 use super::entries::{self as answers, FallProtection};
 use crate::model::{Choice, Fig, Judgement, Verdict, Why};
 use crate::physics::wind::force_on_panel;
+use crate::stage::enclosure::rack::entries::{MOUNT_KIND, MountKind};
 use crate::stage::worst::worst;
 use crate::stage::{Check, Figure, Group, Severity, Solution, enclosure};
 use crate::units::Kind;
@@ -47,9 +48,17 @@ fn handling_force(s: &Solution) -> Fig<Force> {
     force_on_panel(area, s.inputs.get(&e::HANDLING_WIND)?, 1.0).map_err(Why::out_of_range)
 }
 
+/// Whether the mounts stand on a roof, as far as somebody said how they stand.
+fn is_on_roof(s: &Solution) -> Fig<bool> {
+    Ok(s.inputs.given(&MOUNT_KIND)?.is_some_and(|kind| kind != MountKind::Ground))
+}
+
 fn height(s: &Solution) -> Fig<Judgement> {
     let height = s.inputs.get(&answers::HEIGHT)?;
     if height.si() <= 0.0 {
+        if is_on_roof(s)? {
+            return Err(Why::out_of_range("the panels stand on a roof, and the height of the work is nothing"));
+        }
         return Ok(Judgement::does_not_apply("all work is done standing on the ground"));
     }
     let limit = Length::from_si(FALL_HEIGHT);
@@ -72,6 +81,9 @@ fn height(s: &Solution) -> Fig<Judgement> {
 
 fn ladder(s: &Solution) -> Fig<Judgement> {
     match s.inputs.get(&e::ACCESS)? {
+        Access::Ground if s.inputs.get(&answers::HEIGHT)?.si() > 0.0 || is_on_roof(s)? => {
+            return Err(Why::out_of_range("the way up is the ground, and one could fall from the work"));
+        }
         Access::Ground => return Ok(Judgement::does_not_apply("all work is done standing on the ground")),
         Access::Platform => return Ok(Judgement::does_not_apply("stairs or a platform lead up")),
         Access::Ladder => {}
@@ -107,6 +119,9 @@ fn handling_wind(s: &Solution) -> Fig<Judgement> {
 
 fn roof_holes(s: &Solution) -> Fig<Judgement> {
     let holes = s.inputs.get(&e::ROOF_HOLES)?;
+    if holes == 0 && is_on_roof(s)? {
+        return Ok(Judgement::of(Verdict::Caution).part("none is counted, though the panels stand on it"));
+    }
     if holes == 0 {
         return Ok(Judgement::does_not_apply("no hole is made in a roof"));
     }
@@ -160,7 +175,12 @@ pub static CHECKS: &[Check] = &[
         .ask("whoever is licensed for roof work; at a workplace the safety authority")
         .source("no work at height without what catches a fall: project rule")
         .recalls_beside("6 ft: work rules of one country")
-        .needs(&["safety.work_height", "safety.fall_protection", "safety.second_person"]),
+        .needs(&[
+            "safety.work_height",
+            "safety.fall_protection",
+            "safety.second_person",
+            "enclosure.mount_kind",
+        ]),
     Check::new("safety.ladder", "ladder", Severity::Deadly, ladder)
         .says(
             "Ladder, {part}. It stands at {safety.ladder_angle}; 4 to 1 is 76°.",
@@ -172,6 +192,8 @@ pub static CHECKS: &[Check] = &[
         .source("4 to 1 and 3 ft: ladder guide of a work safety authority (verified); how far off: project rule")
         .needs(&[
             "safety.access",
+            "safety.work_height",
+            "enclosure.mount_kind",
             "safety.ladder_angle",
             "safety.ladder_above",
             "safety.ladder_tied",
@@ -194,7 +216,12 @@ pub static CHECKS: &[Check] = &[
         .blind_to("the state of the roof below, leaves that dam water, snow that slides")
         .ask("a roofer, the building authority, and whoever gave a warranty for the roof")
         .source("project rule; plain wood found decaying after 7 years: survey of old systems (verified)")
-        .needs(&["safety.roof_holes", "safety.roof_flashed", "safety.roofer"]),
+        .needs(&[
+            "safety.roof_holes",
+            "safety.roof_flashed",
+            "safety.roofer",
+            "enclosure.mount_kind",
+        ]),
     Check::new("safety.glass-handling", "glass in the hands", Severity::Serious, glass_handling)
         .says(
             "The pane of {enclosure.glass_mass} is carried {part}.",
@@ -210,7 +237,7 @@ pub static CHECKS: &[Check] = &[
             "Insulate, guard or label; put stubs and valves out of a child's reach.",
         )
         .blind_to("how long a hand stays, a child's skin, steam from a discharge")
-        .source("60 °C: project rule")
-        .recalls_beside("the standard on touchable surfaces")
+        .source("60 °C: project rule, below the 65 °C for half a second of a note on the standard (verified)")
+        .recalls_beside("the standard on touchable surfaces itself")
         .needs(&["safety.hot_within_reach", "safety.hot_guarded", "absorber.stagnation_worst"]),
 ];

@@ -2,7 +2,7 @@
 
 use super::entries::water::{self as e, ColdSlug, ExchangerPlace, FillLink, LoopLiquid, Walls};
 use super::is_potable;
-use crate::model::{Choice, Fig, Judgement, Verdict};
+use crate::model::{Choice, Fig, Judgement, Verdict, Why};
 use crate::stage::plumbing::entries::{self as pipes, LoopType};
 use crate::stage::worst::worst;
 use crate::stage::{Check, Severity, Solution};
@@ -27,6 +27,9 @@ fn liquid(s: &Solution) -> Fig<Judgement> {
     let liquid = s.inputs.get(&e::LIQUID)?;
     if liquid == LoopLiquid::Ethylene {
         return Ok(Judgement::of(Verdict::Stop).part(liquid.word()));
+    }
+    if liquid == LoopLiquid::Water && s.inputs.get(&pipes::LOOP)? == LoopType::Glycol {
+        return Err(Why::out_of_range("the loop is said to hold water, and to be a glycol loop"));
     }
     let recognised_for_food = matches!(liquid, LoopLiquid::Water | LoopLiquid::FoodGrade);
     let walls = s.inputs.get(&e::WALLS)?;

@@ -78,7 +78,13 @@ pub static QUESTIONS: &[Question] = &[
     ask(
         "tank",
         PLUMBER,
-        "Tank limit {plumbing.tank_limit}: which temperature and pressure relief does the store need?",
+        "Tank limit {plumbing.tank_limit}: which temperature and pressure relief does the store need? 210 °F with 125 or 150 psi \
+         stand in the codes that we read.",
+    ),
+    ask(
+        "floor",
+        ENGINEER,
+        "The tank holds {plumbing.tank_water} of water and has a weight of its own: does the floor below carry it, full?",
     ),
     ask(
         "mixing",

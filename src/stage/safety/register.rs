@@ -84,8 +84,12 @@ pub static REGISTER: &[Hazard] = &[
         &["plumbing.vessel-size", "plumbing.precharge", "plumbing.reservoir-size", "plumbing.potable-expansion"],
     ),
     hazard("trapped", "liquid that is shut in", &["safety.relief-path", "plumbing.relief-reach"]),
-    hazard("scald", "scald", &["safety.scald", "safety.scald-year"]),
-    hazard("legionella", "legionella", &["safety.legionella", "safety.legionella-days", "site.public-water"]),
+    hazard("scald", "scald", &["safety.scald", "safety.scald-year", "safety.tap-valve", "safety.tank-limit"]),
+    hazard(
+        "legionella",
+        "legionella",
+        &["safety.legionella", "safety.legionella-days", "safety.outlets", "site.public-water"],
+    ),
     hazard(
         "frost",
         "frost",
@@ -128,6 +132,7 @@ pub static REGISTER: &[Hazard] = &[
             "enclosure.chain",
             "enclosure.lag-fit",
             "enclosure.roof-load",
+            "enclosure.desk-rule",
             "enclosure.rack-stands",
             "enclosure.wind-on-glass",
             "enclosure.glass-snow",

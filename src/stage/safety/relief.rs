@@ -3,11 +3,14 @@
 use super::entries::water::{self as e, DischargePipe};
 use crate::handbook::joint_rating::{self, SizeGroup};
 use crate::handbook::solder;
+use crate::model::text::clean;
 use crate::model::{Fig, Judgement, Verdict, Why};
 use crate::physics::collector_curve::{CollectorCurve, Weather};
 use crate::physics::solder_joint::{self, Method};
 use crate::physics::steam::{BoilingPanel, Steam};
 use crate::stage::absorber::entries::{self as absorber, Filler};
+use crate::stage::plumbing::entries::part::{KIND, PartKind};
+use crate::stage::plumbing::entries::service;
 use crate::stage::plumbing::{self, entries as pipes};
 use crate::stage::worst::worst;
 use crate::stage::{Check, Figure, Group, Severity, Solution};
@@ -19,6 +22,10 @@ const SUN: f64 = 1200.0;
 const AIR: f64 = 40.0;
 /// Highest relief setting of a solar loop, Pa (125 psi; guide specification, verified).
 const HIGHEST_SETTING: f64 = 861_845.0;
+/// Settings of a tank's own temperature and pressure relief valve, Pa: 125 psi (facilities criteria), 150 psi (plumbing
+/// codes), both verified.
+const TANK_CLEAR: f64 = 861_845.0;
+const TANK_MOST: f64 = 1_034_214.0;
 /// Discharge: highest end above the floor, m (6 in), and least in bores (plumbing codes, verified).
 const END_HIGHEST: f64 = 0.1524;
 const END_BORES: f64 = 2.0;
@@ -94,9 +101,26 @@ fn size_group(outside: Length) -> SizeGroup {
     }
 }
 
+/// Whether the loop is open to the air, as a relief setting of nothing says. A part that is closed says otherwise: then
+/// one of the two is wrong, and nothing that hangs on it is known.
+fn is_open(s: &Solution) -> Fig<bool> {
+    if s.inputs.get(&pipes::RELIEF)?.si() > 0.0 {
+        return Ok(false);
+    }
+    for part in s.inputs.keys(&KIND.spec) {
+        if matches!(s.inputs.at(&KIND, &part)?, PartKind::SealedReservoir | PartKind::Vessel) {
+            return Err(Why::out_of_range(format_args!(
+                "the relief valve is set to nothing, as in a loop that is open to the air, but {} is closed",
+                clean(&part)
+            )));
+        }
+    }
+    Ok(true)
+}
+
 fn joints(s: &Solution) -> Fig<Judgement> {
     let setting = s.inputs.get(&pipes::RELIEF)?;
-    if setting.si() <= 0.0 {
+    if is_open(s)? {
         return Ok(Judgement::does_not_apply("the loop is open to the air and carries no pressure"));
     }
     let hottest = s.absorber.stagnation.clone()?.worst;
@@ -126,11 +150,21 @@ fn setting(s: &Solution) -> Fig<Judgement> {
         Judgement::stop_unless(setting <= limit).with(setting, limit).margin(limit - setting).part(part)
     };
     let weakest = s.inputs.get(&pipes::WEAKEST).map(|weakest| judge(weakest, "the weakest part, rated at 20 °C"));
-    worst([weakest, Ok(judge(Pressure::from_si(HIGHEST_SETTING), "the highest setting of a solar loop"))])
+    let highest = Ok(judge(Pressure::from_si(HIGHEST_SETTING), "the highest setting of a solar loop"));
+    let tank = s.inputs.given(&service::TANK_RELIEF)?.map(|found| {
+        let limit = Pressure::from_si(if found.si() > TANK_MOST { TANK_MOST } else { TANK_CLEAR });
+        let verdict = match found.si() {
+            setting if setting <= TANK_CLEAR => Verdict::Clear,
+            setting if setting <= TANK_MOST => Verdict::Caution,
+            _ => Verdict::Stop,
+        };
+        Ok(Judgement::of(verdict).with(found, limit).margin(limit - found).part("the valve of the tank itself"))
+    });
+    worst([weakest, highest].into_iter().chain(tank))
 }
 
 fn size(s: &Solution) -> Fig<Judgement> {
-    if s.inputs.get(&pipes::RELIEF)?.si() <= 0.0 {
+    if is_open(s)? {
         return Ok(Judgement::does_not_apply("the loop is open to the air and needs no relief valve"));
     }
     let most = steam(s)?.at_most.power;
@@ -139,7 +173,7 @@ fn size(s: &Solution) -> Fig<Judgement> {
 }
 
 fn discharge(s: &Solution) -> Fig<Judgement> {
-    if s.inputs.get(&pipes::RELIEF)?.si() <= 0.0 {
+    if is_open(s)? {
         return Ok(Judgement::does_not_apply("the loop is open to the air and needs no relief valve"));
     }
     let answered = |entry, good: &str, bad: &str| {
@@ -242,6 +276,7 @@ pub static CHECKS: &[Check] = &[
         .source("copper trade handbook and a pressure piping code (verified); where they differ the lower counts")
         .needs(&[
             "plumbing.relief_setting",
+            "plumbing.part.*.kind",
             "safety.joint_rating",
             "absorber.header_filler",
             "absorber.stagnation_worst",
@@ -254,8 +289,11 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("ratings at heat of parts that nobody listed; a valve that sticks or was set by hand")
         .ask("a licensed plumber")
-        .source("125 psi: guide specification of solar heating systems (verified)")
-        .needs(&["plumbing.relief_setting", "plumbing.weakest_rating"]),
+        .source(
+            "125 psi: guide specification of solar heating systems (verified); tanks 125 psi and 210 °F: facilities criteria, \
+             150 psi and 210 °F: plumbing codes (verified)",
+        )
+        .needs(&["plumbing.relief_setting", "plumbing.weakest_rating", "plumbing.tank_relief"]),
     Check::new("safety.relief-size", "size of the relief valve", Severity::Deadly, size)
         .says(
             "The relief valve carries off {found}; the panels can make {limit} of steam, all losses left out.",
@@ -264,7 +302,12 @@ pub static CHECKS: &[Check] = &[
         .blind_to("a long or narrow discharge, which throttles it; a plate that gives water capacity, not steam")
         .ask("a licensed plumber")
         .source("all sunlight that the plate takes in at 1200 W/m², no loss: an upper bound (project rule)")
-        .needs(&["safety.steam_power_most", "safety.relief_power", "plumbing.relief_setting"]),
+        .needs(&[
+            "safety.steam_power_most",
+            "safety.relief_power",
+            "plumbing.relief_setting",
+            "plumbing.part.*.kind",
+        ]),
     Check::new("safety.discharge", "discharge of the relief valve", Severity::Deadly, discharge)
         .says(
             "Discharge, {part}. Near-boiling water and steam come out of it without warning.",
@@ -276,6 +319,7 @@ pub static CHECKS: &[Check] = &[
         .source("points of three plumbing codes (verified); can that holds the loop: project rule")
         .needs(&[
             "plumbing.relief_setting",
+            "plumbing.part.*.kind",
             "safety.relief_outlet",
             "safety.discharge_bore",
             "safety.discharge_end",

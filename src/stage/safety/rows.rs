@@ -29,7 +29,11 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("safety.hot_supply", "hottest supply of the mixing valve", Temperature, &SUPPLY, |s, _| {
         Ok(s.safety.hot_supply.clone()?.into())
     })
-    .by("mixing-valve", "{limit}; 99 °C where no pump limits the tank", &[("limit", "plumbing.tank_limit")]),
+    .by(
+        "mixing-valve",
+        "largest of {limit} (99 °C where no pump limits the tank), {element} of an element in the tank, {last}",
+        &[("limit", "plumbing.tank_limit"), ("element", "plumbing.element_set"), ("last", "safety.final_temperature")],
+    ),
     Figure::new("safety.freezing_air_calm", "plate freezes in calm air of", Temperature, &FREEZING, |s, _| {
         Ok(freezing(s)?.calm.into())
     })

@@ -9,7 +9,6 @@ use crate::model::{Choice, Fig, Judgement, Verdict, Why};
 use crate::physics::legionella;
 use crate::stage::plumbing::entries::{self as pipes, LoopType};
 use crate::stage::plumbing::{self, year::Year};
-use crate::stage::site::entries as site;
 use crate::stage::{self, Check, Figure, Group, Severity, Solution};
 use crate::units::si::{Dimension, Temperature, Time, difference};
 use crate::units::{Kind, Quantity};
@@ -71,7 +70,7 @@ fn scald_year(s: &Solution) -> Fig<Judgement> {
     let hottest = if peak > limit { peak } else { limit };
     let rating = s.inputs.get(&answers::MIXING_RATING)?;
     let margin = difference(rating, hottest);
-    let part = if peak > limit { "the hottest hour of the year" } else { "the tank limit, above every hour" };
+    let part = if peak > limit { "the hottest hour of the year" } else { "what is set before it, above every hour" };
     Ok(Judgement::stop_unless(margin.si() >= 0.0).with(hottest, rating).margin(margin).part(part))
 }
 
@@ -82,18 +81,13 @@ fn germs(s: &Solution) -> Fig<Judgement> {
     Ok(judgement.with(days(gap), days(DAYS_WITHOUT)).margin(Quantity::number(DAYS_WITHOUT - gap)))
 }
 
-fn is_mild(s: &Solution) -> Fig<bool> {
-    let freezes_at = super::water::freezes_at(s)?;
-    Ok(s.inputs.given(&site::RECORD_LOW)?.is_some_and(|lowest| lowest >= freezes_at))
-}
-
 const MILD: &str = "the record low does not freeze the plate";
 
 fn frost_valve(s: &Solution) -> Fig<Judgement> {
     if matches!(s.inputs.get(&pipes::LOOP)?, LoopType::Drainback | LoopType::Glycol) {
         return Ok(Judgement::does_not_apply("no water stands in the panel while it freezes"));
     }
-    if is_mild(s)? {
+    if super::water::mild(s)?.is_some() {
         return Ok(Judgement::does_not_apply(MILD));
     }
     let passive = s.inputs.get(&answers::FROST_PASSIVE)?;
@@ -138,7 +132,7 @@ pub static CHECKS: &[Check] = &[
     Check::new("safety.scald-year", "mixing valve through the year", Severity::Serious, scald_year)
         .says(
             "The mixing valve stands {limit}; it can meet {found}: {part}.",
-            "A valve rated for solar-heated supply, or a lower tank limit.",
+            "A valve rated for solar-heated supply, or a lower limit of tank, element or final stage.",
         )
         .blind_to("a year hotter than the typical one, a week without draw that the year does not hold, a controller that fails")
         .ask("a licensed plumber")
@@ -167,6 +161,7 @@ pub static CHECKS: &[Check] = &[
         .needs(&[
             "plumbing.loop",
             "site.record_low",
+            "site.coldest_air",
             "site.frost_warmest_air",
             "safety.freezing_air_calm",
             "safety.frost_passive",

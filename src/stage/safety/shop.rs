@@ -2,9 +2,9 @@
 
 use super::entries::shop::{self as e, Flux, Torch};
 use super::entries::{self as answers, Fume};
-use crate::handbook::solder;
-use crate::model::{Fig, Judgement, Verdict, Why};
-use crate::stage::absorber::entries::{self as absorber, Filler};
+use super::fillers;
+use crate::handbook::solder::{self, BrazingFiller};
+use crate::model::{Fig, Judgement, Verdict};
 use crate::stage::worst::worst;
 use crate::stage::{Check, Severity, Solution};
 use crate::units::Quantity;
@@ -41,20 +41,19 @@ fn air(s: &Solution) -> Fig<Judgement> {
     }
 }
 
-/// A brazing filler with cadmium; soft solder holds none.
+/// A brazing filler with cadmium, planned or in the joint log; soft solder holds none.
 fn filler(s: &Solution) -> Fig<Judgement> {
-    if s.inputs.get(&absorber::HEADER_FILLER)? == Filler::Soldered {
+    let names = fillers::of_joints(&s.inputs)?;
+    let brazing: Vec<&BrazingFiller> = names.iter().filter_map(|name| solder::brazing_fillers().get(name)).collect();
+    if brazing.is_empty() {
         return Ok(Judgement::does_not_apply("no joint is brazed"));
     }
-    let name = s.inputs.get(&e::BRAZING_FILLER)?;
-    let invalid = || Why::Invalid(vec![e::BRAZING_FILLER.spec.id.to_owned()]);
-    let filler = solder::brazing_fillers().get(&name).ok_or_else(invalid)?;
-    let has_cadmium = filler.composition.split_whitespace().any(|part| part.ends_with("Cd"));
-    Ok(Judgement::stop_unless(!has_cadmium).part(if has_cadmium {
-        format!("cadmium in {name}")
-    } else {
-        format!("{name} holds no cadmium")
-    }))
+    let with_cadmium =
+        |filler: &&&BrazingFiller| filler.composition.split_whitespace().any(|part| part.ends_with("Cd"));
+    Ok(match brazing.iter().find(with_cadmium) {
+        Some(filler) => Judgement::of(Verdict::Stop).part(format!("cadmium in {}", filler.name)),
+        None => Judgement::of(Verdict::Clear).part("no cadmium in the filler"),
+    })
 }
 
 fn dust(s: &Solution) -> Fig<Judgement> {
@@ -132,16 +131,19 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("wind, paint and plating on what is heated, and the flux that is really used: read its safety sheet")
         .source(
-            "rosin 0.05 mg/m³ in 8 h and 0.15 in 15 min, zinc chloride 2 mg/m³ in 15 min: health authority sheets \
-             (verified); in 8 h lead 0.05, antimony 0.5, silver 0.01, zinc oxide 5 mg/m³: limits of a workplace authority \
-             (verified); joints a session: project rule",
+            "rosin 0.05 mg/m³ in 8 h and 0.15 in 15 min, zinc chloride 2 mg/m³ in 15 min, ammonium chloride 20 mg/m³: \
+             health authority and school sheets (verified); in 8 h lead 0.05, antimony 0.5, silver 0.01, zinc oxide \
+             5 mg/m³: limits of a workplace authority (verified); joints a session: project rule",
         )
         .needs(&[
             "safety.fume",
             "safety.joints_session",
             "safety.flux",
             "safety.brazing_filler",
+            "safety.joint_solder",
             "absorber.header_filler",
+            "absorber.header_alloy",
+            "absorber.joint_log.*.alloy",
         ]),
     Check::new("safety.dust", "dust of wood and wool", Severity::Injury, dust)
         .says(

@@ -76,20 +76,27 @@ pub static STEPS: &[Step] = &[
         .held_by(&["safety.freezing"]),
     Step::new("safety.scald-test", Stage::Safety, "Mixing valve: shut its cold feed and read the tap")
         .detail(
-            "Rated for {safety.hot_supply}, set to {safety.mixing_valve_setting}. With the cold feed shut the flow must \
+            "Rated for {safety.hot_supply}, set to {safety.mixing_valve_setting} for {safety.tap_use}. With the cold feed shut the flow must \
              stop, or stay within 2 K of the setting: read it after 5 seconds. Again after 6 to 8 and 12 to 15 weeks, then \
              every year.",
         )
         .evidence(Evidence::Note("tap before, tap with the cold feed shut, hot supply at the time"))
-        .relies(&["safety.mixing_valve_rating", "safety.mixing_valve_setting", "plumbing.tank_limit", "plumbing.loop"])
-        .held_by(&["safety.scald"])
+        .relies(&[
+            "safety.mixing_valve_rating",
+            "safety.mixing_valve_setting",
+            "safety.tap_use",
+            "plumbing.tank_limit",
+            "plumbing.loop",
+        ])
+        .held_by(&["safety.scald", "safety.tap-valve"])
         .cautions(&[SCALD])
         .read_back()
         .licensed(),
     Step::new("safety.legionella-route", Stage::Safety, "Way of the water to every tap drawn: 60 °C stage, dead legs")
         .detail(
             "All solar-warmed water passes {safety.final_temperature}; nine in ten die there within {safety.kill_time}. Dead \
-             legs cut out or flushed and listed. After weeks away: flush and heat before the first shower.",
+             legs cut out or flushed and listed. Farthest outlet: over 50 °C within a minute, cold below 20 °C within two. After \
+             weeks away: flush and heat before the first shower.",
         )
         .evidence(Evidence::Note("final stage and its temperature; dead legs"))
         .relies(&["safety.final_stage", "safety.final_temperature", "site.premises", "plumbing.loop"])

@@ -46,11 +46,22 @@ pub fn freezes_at(s: &Solution) -> Fig<Temperature> {
     Ok(here.map_or(calm, |here| if here > calm { here } else { calm }))
 }
 
+/// The coldest air of a place in which the plate does not freeze: the record low that was entered, or the file's coldest
+/// hour where that is colder than the record. Nothing where the plate can freeze, or no record is known.
+pub fn mild(s: &Solution) -> Fig<Option<Temperature>> {
+    let freezes_at = freezes_at(s)?;
+    if s.inputs.given(&site::RECORD_LOW)?.is_none() {
+        return Ok(None);
+    }
+    let lowest = s.site.coldest.clone()?;
+    Ok((lowest >= freezes_at).then_some(lowest))
+}
+
 /// Protection from frost by the type of loop.
 pub fn freezing(s: &Solution) -> Fig<Judgement> {
     let freezes_at = freezes_at(s)?;
     let loop_type = s.inputs.get(&p::LOOP)?;
-    if let Some(lowest) = s.inputs.given(&site::RECORD_LOW)?.filter(|lowest| *lowest >= freezes_at) {
+    if let Some(lowest) = mild(s)? {
         let margin = difference(lowest, freezes_at);
         let part = "a place whose record low does not freeze the plate";
         return Ok(Judgement::of(Verdict::Clear).with(lowest, freezes_at).margin(margin).part(part));

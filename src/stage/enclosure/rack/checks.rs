@@ -11,7 +11,8 @@ use crate::units::si::{Dimension, Length};
 
 /// What no computation of this program can see; the last words of every structural check.
 const SCREENING: &str = "screening only; local code and a licensed engineer decide";
-const ENGINEER: &str = "a licensed engineer or the building authority";
+/// Whom every structural check asks.
+pub const ENGINEER: &str = "a licensed engineer or the building authority";
 
 /// Height to which the code's figures for flush panels hold, m (10 in, verified).
 const FLUSH_HEIGHT: f64 = 0.254;
@@ -26,7 +27,8 @@ fn kind(s: &Solution) -> Fig<MountKind> {
     s.inputs.get(&e::MOUNT_KIND)
 }
 
-fn at_least(found: Length, limit: Length, part: &str, otherwise: Verdict) -> Judgement {
+/// At least so long; the other verdict below.
+pub fn at_least(found: Length, limit: Length, part: &str, otherwise: Verdict) -> Judgement {
     let verdict = if found >= limit { Verdict::Clear } else { otherwise };
     Judgement::of(verdict).with(found, limit).margin(found - limit).part(part)
 }

@@ -71,7 +71,7 @@ pub static GALVANISED: Entry<bool> = Entry::flag("safety.galvanised_in_loop", "g
 
 /// Wetted area of a part.
 pub static WETTED_AREA: Entry<Area> = Entry::quantity("safety.wetted.*.area", "wetted area of one part")
-    .why("surface that the water touches, of each brass or bronze part: pump, valve, fitting")
+    .why("surface that drinking water touches, of each brass or bronze part: mixing valve, fitting, pump")
     .hard(1e-8, 100.0);
 
 /// Lead in that part.
