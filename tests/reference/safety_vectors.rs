@@ -168,7 +168,7 @@ fn insulation_stands_no_more_than_the_page_says() {
 #[test]
 fn both_tables_of_tin_antimony_are_kept() {
     let sets = tables("Sb5", SizeGroup::UpTo1);
-    let psi = |pascal: f64| pascal / 6894.757_293_168;
+    let psi = |pascal: f64| pascal / 6_894.757_293_168;
     for (degrees, present, older) in
         [(100.0, 1090.0, 500.0), (150.0, 625.0, 400.0), (200.0, 505.0, 300.0), (249.8, 270.0, 200.0)]
     {
