@@ -1,6 +1,8 @@
 //! The program itself, run as a user or a script would run it, without a terminal.
 
 mod commissioning;
+mod json;
+mod spoken;
 
 use std::fs;
 use std::io::Read;
@@ -155,83 +157,6 @@ fn a_fault_in_one_line_is_told_and_the_rest_is_shown() {
 }
 
 #[test]
-fn json_has_every_declared_id() {
-    let (_folder, path) = project(sample::TEXT);
-    let document = json(&["show", &path, "--json"]);
-    assert_eq!(document["version"], 1);
-    let ids = |list: &str| -> Vec<String> {
-        document[list].as_array().unwrap().iter().map(|item| item["id"].as_str().unwrap().to_owned()).collect()
-    };
-    let (entries, figures, checks, steps) = (ids("entries"), ids("figures"), ids("checks"), ids("steps"));
-    for spec in stage::entries().iter().filter(|spec| !spec.id.contains('*')) {
-        assert!(entries.iter().any(|id| id == spec.id), "{}", spec.id);
-    }
-    for figure in stage::figures().iter().filter(|figure| figure.axis.is_none()) {
-        assert!(figures.iter().any(|id| id == figure.id), "{}", figure.id);
-    }
-    for check in stage::checks() {
-        assert!(checks.iter().any(|id| id == check.id), "{}", check.id);
-    }
-    for step in stage::steps() {
-        let panels = if step.per_panel { 3 } else { 1 };
-        assert_eq!(steps.iter().filter(|id| *id == step.id).count(), panels, "{}", step.id);
-    }
-}
-
-#[test]
-fn every_row_of_json_has_a_value_or_the_reason_why_there_is_none() {
-    for text in [sample::TEXT, "format = 1\n"] {
-        let (_folder, path) = project(text);
-        let document = json(&["show", &path, "--json"]);
-        for list in ["entries", "figures"] {
-            for row in document[list].as_array().unwrap() {
-                assert_ne!(row["text"].is_null(), row["reason"].is_null(), "{row}");
-                assert_eq!(row["si"].is_null(), row["unit"].is_null(), "{row}");
-                assert!(row["reason"].is_null() || !row["reason"]["text"].as_str().unwrap().is_empty(), "{row}");
-                assert_ne!(row["reason"]["code"], "pending", "show waits for the studies: {row}");
-            }
-        }
-        for check in document["checks"].as_array().unwrap() {
-            let verdict = check["verdict"].as_str().unwrap();
-            assert!(["clear", "caution", "unknown", "stop"].contains(&verdict));
-            assert_ne!(check["blind_to"], "", "{check}");
-        }
-    }
-}
-
-#[test]
-fn json_gives_si_numbers_whatever_the_units_and_text_in_the_units_asked_for() {
-    let (_folder, path) = project(sample::TEXT);
-    let pitch = |units: &str| {
-        let document = json(&["show", &path, "absorber.riser_pitch", "--json", "--units", units]);
-        let row = document["entries"][0].clone();
-        // One inch is 25.4 mm exactly (international yard and pound agreement of 1959).
-        assert!((row["si"].as_f64().unwrap() - 0.1016).abs() < 1e-12);
-        assert_eq!(row["unit"], "m");
-        assert_eq!(row["typed"], "4 in");
-        assert_eq!(row["origin"], "entered");
-        row["text"].as_str().unwrap().to_owned()
-    };
-    assert_eq!(pitch("us"), "4 in");
-    assert!(pitch("si").starts_with("101.6 mm"), "{}", pitch("si"));
-}
-
-#[test]
-fn panels_as_built_stand_beside_the_design() {
-    let reading = "\n[reading.\"absorber.riser_pitch@B\".2026-04-18-7]\nvalue = \"4 1/4 in\"\nby = \"Ines\"\n";
-    let text = format!("{}{reading}", sample::TEXT.trim_end().to_owned() + "\n");
-    let (_folder, path) = project(&text);
-    let shown = out(&run(&["show", &path, "absorber.riser_pitch"]));
-    assert!(shown.contains("4 in, entered (absorber.riser_pitch)"), "{shown}");
-    assert!(shown.contains("measured (absorber.riser_pitch@B)"), "{shown}");
-    let only = out(&run(&["show", &path, "absorber.riser_pitch@B"]));
-    assert!(!only.contains("entered"), "{only}");
-    let document = json(&["show", &path, "absorber.riser_pitch@B", "--json"]);
-    assert_eq!(document["entries"][0]["panel"], "B");
-    assert!((document["entries"][0]["si"].as_f64().unwrap() - 0.10795).abs() < 1e-12);
-}
-
-#[test]
 fn explain_puts_the_projects_numbers_into_the_formula() {
     let (_folder, path) = project(sample::TEXT);
     let shown = out(&run(&["explain", &path, "absorber.header_length"]));
@@ -351,30 +276,6 @@ const HOSTILE: &str = "format = 1\n[project]\nname = \"\\u001b]0;owned\\u0007\\u
     saw = { \"absorber.so\\u001blder\" = \"\\u001b[7m\" }\n[log.2026-04-18-1]\ntext = \"\\u001bc\"\n";
 
 #[test]
-fn nothing_that_a_terminal_would_obey_is_ever_printed() {
-    let (_folder, path) = project(HOSTILE);
-    let commands: [&[&str]; 9] = [
-        &["open", &path],
-        &["show", &path, "--json"],
-        &["show", &path, "\u{1b}[31m"],
-        &["show", &path, "project.name@\u{1b}"],
-        &["check", &path],
-        &["check", &path, "--json"],
-        &["explain", &path, "project.name"],
-        &["set", &path, "project.name", "\u{1b}[31m\u{202e}"],
-        &["show", "no\u{1b}[31mfile\u{202e}"],
-    ];
-    for arguments in commands {
-        let output = run(arguments);
-        for text in [out(&output), err(&output)] {
-            let obeyed = |c: char| c.is_control() && c != '\n';
-            let turns = |c: char| matches!(c, '\u{200b}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
-            assert!(!text.contains(|c| obeyed(c) || turns(c)), "{arguments:?}: {text:?}");
-        }
-    }
-}
-
-#[test]
 fn commissioning_can_be_done_without_a_screen() {
     let boatyard = concat!(env!("CARGO_MANIFEST_DIR"), "/sample-projects/boatyard-shower.toml");
     let flat = |output: &Output| out(output).split_whitespace().collect::<Vec<_>>().join(" ");
@@ -471,15 +372,6 @@ fn help_completions_and_manual_come_from_the_same_declaration() {
 }
 
 #[test]
-fn our_own_words_promise_nothing() {
-    let texts = [out(&run(&["figures"])), out(&run(&["demo"])), out(&run(&["--help"]))];
-    for word in texts.iter().flat_map(|text| text.split(|c: char| !c.is_alphanumeric())) {
-        let promise = ["safe", "ok", "fine", "harmless", "approved"].contains(&word.to_lowercase().as_str());
-        assert!(!promise, "{word}");
-    }
-}
-
-#[test]
 fn a_check_that_is_judged_for_each_panel_is_told_for_each_or_for_the_one_named() {
     let (_folder, path) = project(sample::TEXT);
     let Some(check) = stage::checks().iter().find(|check| check.per_panel) else { return };
@@ -528,72 +420,4 @@ fn today_tells_for_each_panel_what_can_be_done_and_what_most_waits_for() {
 /// What is printed on one line of words.
 fn of_words(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Every page of cautions says who has the last word.
-#[test]
-fn every_page_of_cautions_defers_to_local_code_and_licensed_practice() {
-    use sunharp::stage::safety::questions::SHORT_WORD;
-    let (_folder, path) = project(sample::TEXT);
-    let mut pages: Vec<Vec<String>> = ["check", "labels", "questions", "show"]
-        .iter()
-        .map(|command| vec![(*command).to_owned(), path.clone()])
-        .collect();
-    for procedure in stage::procedure::procedures() {
-        pages.push(vec!["procedure".to_owned(), path.clone(), procedure.name.to_owned()]);
-    }
-    for symptom in stage::commissioning::trouble::SYMPTOMS {
-        pages.push(vec!["trouble".to_owned(), path.clone(), symptom.name.to_owned()]);
-    }
-    for step in stage::steps().iter().filter(|step| !step.cautions.is_empty()).take(6) {
-        pages.push(vec!["explain".to_owned(), path.clone(), step.id.to_owned()]);
-    }
-    for page in pages {
-        let arguments: Vec<&str> = page.iter().map(String::as_str).collect();
-        let text = of_words(&out(&run(&arguments)));
-        assert!(text.contains(SHORT_WORD), "{}: {text}", page.join(" "));
-        for word in text.split(|c: char| !c.is_alphanumeric()) {
-            let word = word.to_lowercase();
-            assert!(!["safe", "ok", "fine", "harmless", "approved"].contains(&word.as_str()), "{}: {word}", page[0]);
-        }
-    }
-}
-
-/// For a screen reader: every hazard and check begins with its verdict as a word and names its severity in words; every
-/// clear says what it cannot see, or that there is nothing to judge.
-#[test]
-fn check_reads_aloud_verdict_and_severity_in_words() {
-    use sunharp::stage::safety::register::REGISTER;
-    let (_folder, path) = project(sample::TEXT);
-    let text = out(&run(&["check", &path]));
-    let verdicts = ["clear: ", "caution: ", "unknown: ", "stop: "];
-    let (register, checks) = text.split_once("\nChecks\n").unwrap();
-    let register = register.split_once("Hazard register, unknown first\n").unwrap().1;
-    let lines: Vec<&str> =
-        register.lines().filter(|line| verdicts.iter().any(|word| line.trim_start().starts_with(word))).collect();
-    let hazards = lines.iter().filter(|line| line.starts_with("  ") && !line.starts_with("   "));
-    assert_eq!(hazards.count(), REGISTER.len());
-    let flat = of_words(register);
-    for hazard in REGISTER {
-        assert!(flat.contains(&format!("{} ({}", hazard.title, hazard.severity().word())), "{}", hazard.key);
-    }
-    assert!(register.trim_start().starts_with("unknown: "), "{register}");
-    let mut blocks: Vec<String> = Vec::new();
-    for line in checks.lines() {
-        if verdicts.iter().any(|word| line.strip_prefix("  ").is_some_and(|line| line.starts_with(word))) {
-            blocks.push(String::new());
-        }
-        if let Some(block) = blocks.last_mut() {
-            block.push_str(line);
-            block.push(' ');
-        }
-    }
-    assert!(blocks.len() >= stage::checks().len());
-    for block in blocks {
-        assert!(block.contains("At stake: "), "{block}");
-        if block.starts_with("  clear: ") {
-            assert!(block.contains("This check found no fault") || block.contains("Does not apply: "), "{block}");
-            assert!(block.contains("Cannot see: "), "{block}");
-        }
-    }
 }

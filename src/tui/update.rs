@@ -1,6 +1,7 @@
 //! What every input does to the state. No drawing.
 
 mod bench;
+mod changing;
 mod files;
 mod find;
 mod form;
@@ -59,7 +60,7 @@ fn one(state: &mut State, input: Input) {
         Input::Report(report) => {
             state.workbook.take_report(*report);
             state.compare_again();
-            page::retell_change(state);
+            changing::retell_change(state);
         }
         Input::Found(found) => variant::found(state, *found),
         Input::WorkerFailed(words) => state.refuse(format!("a computation in the background failed: {words}")),

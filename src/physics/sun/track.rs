@@ -74,8 +74,8 @@ mod tests {
         Angle::from_si(value.to_radians())
     }
 
-    /// Two thousand moments of a year at five places, the whole algorithm beside them. 0.00002° are less than a tenth of what
-    /// Reda & Andreas 2004 promise.
+    /// Two thousand moments of a year at five places, the whole algorithm beside them. 0.00002° are less than a tenth of
+    /// what Reda & Andreas 2004 promise.
     #[test]
     fn a_track_stays_within_a_tenth_of_the_algorithms_own_uncertainty() {
         for (latitude, longitude) in [(0.0, 0.0), (36.1, -79.95), (-33.9, 151.2), (71.3, 179.9), (23.4, -180.0)] {

@@ -6,7 +6,7 @@ use super::super::bench::{self, Clock};
 use super::super::command::Act;
 use super::super::state::{Answer, Over, Question, State, Subject};
 use super::super::words::{self, detail};
-use super::{close, form, page};
+use super::{changing, close, form, page};
 use crate::model::{Address, Evidence, Step, text::clean};
 use crate::solve::progress::Standing;
 use crate::stage;
@@ -175,7 +175,7 @@ fn sign(state: &mut State, address: &Address, step: &Step, read_back_by: &str) {
     }
     let sign_off = NewSignOff { by, read_back_by: read_back_by.to_owned(), evidence: String::new() };
     let label = format!("ticked: {}", detail::step_name(state, address));
-    page::change(state, label, |workbook| workbook.sign_off(address, &sign_off));
+    changing::change(state, label, |workbook| workbook.sign_off(address, &sign_off));
 }
 
 fn ask_who_read_back(state: &mut State, address: &Address, step: &'static Step) {
@@ -228,7 +228,7 @@ pub fn withdraw(state: &mut State, address: &Address, reason: &str) {
         return form::open_withdrawal(state, address);
     }
     let label = format!("taken back: {}", detail::step_name(state, address));
-    page::change(state, label, |workbook| workbook.withdraw_sign_off(address, reason));
+    changing::change(state, label, |workbook| workbook.withdraw_sign_off(address, reason));
 }
 
 /// Starts the clock, or stops the one that runs.

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::super::state::{Answer, Over, Question, State, Want};
-use super::{form, page};
+use super::{changing, form};
 use crate::model::text::clean;
 use crate::project::draft::Draft;
 use crate::project::store::StoreError;
@@ -73,7 +73,7 @@ fn ask_about_change(state: &mut State) {
 pub fn take_theirs(state: &mut State) {
     let before = Arc::clone(state.workbook.evaluation());
     match state.workbook.take_theirs() {
-        Ok(()) => page::changed(state, before, "the file was read again".to_owned()),
+        Ok(()) => changing::changed(state, before, "the file was read again".to_owned()),
         Err(error) => state.refuse(clean(&error.to_string())),
     }
 }
@@ -144,7 +144,7 @@ pub fn ask_about_draft(state: &mut State) {
 /// Takes over the work of an earlier session, the half-typed field included.
 pub fn take_draft(state: &mut State, draft: &Draft) {
     if draft.text != state.workbook.text() {
-        page::change(state, "unsaved work taken back".to_owned(), |workbook| workbook.take_draft(&draft.text));
+        changing::change(state, "unsaved work taken back".to_owned(), |workbook| workbook.take_draft(&draft.text));
     }
     if let Some(field) = draft.field.as_deref().filter(|_| !draft.typed.is_empty()) {
         form::open_entry(state, field, Some(&draft.typed));

@@ -5,7 +5,7 @@ use super::super::event::Key;
 use super::super::form::{Field, Form, Purpose, Slot};
 use super::super::state::{Over, State};
 use super::super::words;
-use super::{bench, close, files, page, variant, write};
+use super::{bench, changing, close, files, variant, write};
 use crate::model::{Address, EntrySpec, Evidence, PanelLetter, Scope, text::clean};
 use crate::stage;
 use crate::stage::general::BUILDER;
@@ -199,13 +199,13 @@ fn set(state: &mut State, id: &str, form: &Form) -> bool {
     let label = words::label(id);
     if typed.is_empty() {
         let there = state.workbook.project().entries.contains_key(id);
-        return !there || page::change(state, format!("{label} taken out"), |workbook| workbook.unset(id));
+        return !there || changing::change(state, format!("{label} taken out"), |workbook| workbook.unset(id));
     }
     if !form.is_touched() && state.workbook.project().entries.contains_key(id) {
         state.say("as it was; nothing was changed");
         return true;
     }
-    page::change(state, format!("{label} = {typed}"), |workbook| workbook.set(id, &typed))
+    changing::change(state, format!("{label} = {typed}"), |workbook| workbook.set(id, &typed))
 }
 
 fn reading(state: &mut State, of: &Address, form: &Form) -> bool {
@@ -225,7 +225,7 @@ fn reading(state: &mut State, of: &Address, form: &Form) -> bool {
         note: String::new(),
     };
     let label = format!("reading of {}{} = {typed}", words::label(&of.id), words::on_panel(of.panel));
-    page::change(state, label, |workbook| workbook.add_reading(of, &reading))
+    changing::change(state, label, |workbook| workbook.add_reading(of, &reading))
 }
 
 fn sign_off(state: &mut State, address: &Address, form: &Form) -> bool {
@@ -235,7 +235,7 @@ fn sign_off(state: &mut State, address: &Address, form: &Form) -> bool {
         evidence: form.value(Slot::Main),
     };
     let label = format!("signed off: {}", words::detail::step_name(state, address));
-    page::change(state, label, |workbook| workbook.sign_off(address, &sign_off))
+    changing::change(state, label, |workbook| workbook.sign_off(address, &sign_off))
 }
 
 fn withdraw(state: &mut State, address: &Address, form: &Form) -> bool {
@@ -245,7 +245,7 @@ fn withdraw(state: &mut State, address: &Address, form: &Form) -> bool {
         return false;
     }
     let label = format!("taken back: {}", words::detail::step_name(state, address));
-    page::change(state, label, |workbook| workbook.withdraw_sign_off(address, &reason))
+    changing::change(state, label, |workbook| workbook.withdraw_sign_off(address, &reason))
 }
 
 /// Works out anew what the present text would mean.

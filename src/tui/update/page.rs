@@ -2,15 +2,15 @@
 
 use super::super::command::Act;
 use super::super::page::{Line, nearest};
-use super::super::state::{Answer, Find, LastChange, Over, Question, Sheet, State, Subject, Want};
+use super::super::state::{Answer, Find, Over, Question, Sheet, State, Subject, Want};
 use super::super::{command, words};
-use super::{files, form, picture, pin};
+use super::{changing, files, form, picture, pin};
 use crate::model::{Address, PanelLetter, Role, Stage, Verdict};
 use crate::project::merge::Side;
 use crate::solve::progress::Standing;
 use crate::stage;
+use crate::workbook::changes;
 use crate::workbook::desk::Errand;
-use crate::workbook::{ChangeError, Workbook, changes};
 use std::sync::Arc;
 
 /// Whether a command can do anything now.
@@ -95,8 +95,8 @@ pub fn run(state: &mut State, act: Act) {
         Act::Pictures => picture::open(state),
         Act::Bench => super::bench::open(state),
         Act::KeepWeather => keep_weather(state),
-        Act::Undo => undo(state),
-        Act::Redo => redo(state),
+        Act::Undo => changing::undo(state),
+        Act::Redo => changing::redo(state),
         Act::Find => state.over.push(Over::Find(Find::default())),
         Act::Attention => attention(state),
         Act::Panel => next_panel(state),
@@ -177,7 +177,8 @@ fn open(state: &mut State) {
 /// Asks which of two builders' values stands.
 fn ask_to_settle(state: &mut State, name: &str) {
     let Some(found) = state.workbook.project().conflicts.get(name) else { return };
-    let side = |typed: &Option<String>| typed.as_deref().map_or_else(|| "nothing".to_owned(), shown);
+    let side =
+        |typed: &Option<String>| typed.as_deref().map_or_else(|| "nothing".to_owned(), crate::model::text::clean);
     let says = vec![format!("{}: both of you changed it.", words::label(&found.key))];
     let answers = vec![
         ("decide later".to_owned(), Answer::GoBack),
@@ -190,7 +191,7 @@ fn ask_to_settle(state: &mut State, name: &str) {
 
 /// Lets one side's value stand.
 pub fn settle(state: &mut State, name: &str, side: Side) {
-    change(state, format!("settled: {}", words::label(name)), |workbook| workbook.settle(name, side));
+    changing::change(state, format!("settled: {}", words::label(name)), |workbook| workbook.settle(name, side));
 }
 
 fn open_step(state: &mut State, address: &Address) {
@@ -271,79 +272,8 @@ fn keep_weather(state: &mut State) {
         Ok(()) if state.workbook.text() == was => {
             state.say("the weather's monthly means are kept already; nothing was changed");
         }
-        Ok(()) => changed(state, before, "the weather's monthly means are kept in the project".to_owned()),
+        Ok(()) => changing::changed(state, before, "the weather's monthly means are kept in the project".to_owned()),
     }
-}
-
-fn undo(state: &mut State) {
-    let before = Arc::clone(state.workbook.evaluation());
-    match state.workbook.undo() {
-        Some(label) => changed(state, before, format!("undone: {label}")),
-        None => state.say("nothing to undo"),
-    }
-}
-
-fn redo(state: &mut State) {
-    let before = Arc::clone(state.workbook.evaluation());
-    match state.workbook.redo() {
-        Some(label) => changed(state, before, format!("done again: {label}")),
-        None => state.say("nothing to do again"),
-    }
-}
-
-/// Makes a change and tells what moved by it; whether it was made.
-pub fn change(state: &mut State, label: String, make: impl FnOnce(&mut Workbook) -> Result<(), ChangeError>) -> bool {
-    let before = Arc::clone(state.workbook.evaluation());
-    match make(&mut state.workbook) {
-        Ok(()) => {
-            changed(state, before, label);
-            true
-        }
-        Err(error) => {
-            state.refuse(form::refusal(&error));
-            false
-        }
-    }
-}
-
-/// Remembers what was before a change and tells what moved.
-pub fn changed(state: &mut State, before: Arc<crate::solve::Evaluation>, label: String) {
-    state.last = Some(LastChange { label, before, differences: crate::workbook::Differences::default() });
-    state.compare_again();
-    tell_change(state);
-}
-
-fn tell_change(state: &mut State) {
-    if let Some(text) = change_text(state) {
-        state.say(text);
-    }
-}
-
-/// Says again what moved, now that a study is back, if that is what the message is about.
-pub fn retell_change(state: &mut State) {
-    let about_it = state.last.as_ref().is_some_and(|last| state.message.text.starts_with(&shown(&last.label)));
-    if about_it {
-        tell_change(state);
-    }
-}
-
-fn shown(label: &str) -> String {
-    crate::model::text::clean(label)
-}
-
-fn change_text(state: &State) -> Option<String> {
-    let last = state.last.as_ref()?;
-    let figures = State::figures_moved(&last.differences);
-    let verdicts = last.differences.flips.len();
-    let stale = last.differences.stale.len();
-    let mut parts = vec![format!("{} moved", words::count(figures, "figure"))];
-    if verdicts > 0 {
-        parts.push(format!("{} changed", words::count(verdicts, "verdict")));
-    }
-    if stale > 0 {
-        parts.push(format!("{} stale", words::count(stale, "step")));
-    }
-    Some(format!("{}; {} (m shows them)", shown(&last.label), parts.join(", ")))
 }
 
 /// The next check that says stop or unknown: the stage it is on, and the check.

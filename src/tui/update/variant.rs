@@ -3,7 +3,7 @@
 use super::super::form::{Field, Form, Purpose, Slot};
 use super::super::state::{Answer, Over, Question, State, Subject};
 use super::super::words;
-use super::{form, page};
+use super::{changing, form, page};
 use crate::model::text::clean;
 use crate::workbook::desk::{Errand, Found, What};
 
@@ -39,7 +39,7 @@ pub fn name(state: &mut State) {
 
 /// Keeps what was changed under a name.
 pub fn keep(state: &mut State, name: &str) -> bool {
-    page::change(state, format!("variant {name} kept"), |workbook| workbook.keep_variant(name))
+    changing::change(state, format!("variant {name} kept"), |workbook| workbook.keep_variant(name))
 }
 
 /// Lays the comparison over the page.
@@ -51,7 +51,7 @@ pub fn compare(state: &mut State, name: String) {
 /// Makes a variant the design.
 pub fn take(state: &mut State, name: &str) {
     if !form::refuses_writing(state) {
-        page::change(state, format!("variant {name} taken over"), |workbook| workbook.take_variant(name));
+        changing::change(state, format!("variant {name} taken over"), |workbook| workbook.take_variant(name));
     }
 }
 
@@ -76,7 +76,7 @@ pub fn mend(state: &mut State, subject: &Subject) {
     if form::refuses_writing(state) {
         return;
     }
-    page::change(state, words::mend::label(&mend), |workbook| workbook.apply_mend(&mend));
+    changing::change(state, words::mend::label(&mend), |workbook| workbook.apply_mend(&mend));
 }
 
 /// Takes what came back, if it is still of this text.

@@ -5,7 +5,7 @@ use super::super::form::{Field, Form, Purpose, Slot};
 use super::super::page::Line;
 use super::super::state::{Answer, Over, Question, State, Subject, Writing};
 use super::super::words;
-use super::{form, page};
+use super::{changing, form};
 use crate::model::{Address, text::clean};
 use crate::project::draft::Working;
 use crate::solve::progress::Standing;
@@ -167,7 +167,7 @@ pub fn begin_writing(state: &mut State, writing: Writing) {
         }
         Writing::Panel => {
             let panel = state.workbook.next_panel().map_or_else(String::new, |panel| panel.to_string());
-            page::change(state, format!("panel {panel} added"), |workbook| workbook.add_panel().map(drop));
+            changing::change(state, format!("panel {panel} added"), |workbook| workbook.add_panel().map(drop));
         }
     }
 }
@@ -202,16 +202,16 @@ pub fn take(state: &mut State, form: &Form) -> bool {
                 return false;
             }
             let sort = form.value(Slot::Sort);
-            page::change(state, format!("log: {main}"), |workbook| workbook.add_log(&sort, &by, &main))
+            changing::change(state, format!("log: {main}"), |workbook| workbook.add_log(&sort, &by, &main))
         }
         Purpose::Note(of) => {
             let note = NewNote { text: main, by, file: form.value(Slot::File) };
             let label = format!("note on {}", words::name(state, of));
-            page::change(state, label, |workbook| workbook.add_note(of, &note))
+            changing::change(state, label, |workbook| workbook.add_note(of, &note))
         }
         Purpose::Hours(of) => {
             let label = format!("{main} on {}", words::name(state, of));
-            let taken = page::change(state, label, |workbook| workbook.add_hours(of, &main, &by, ""));
+            let taken = changing::change(state, label, |workbook| workbook.add_hours(of, &main, &by, ""));
             if taken {
                 state.marks.working_on.take_if(|working| working.step == of.to_string());
             }
@@ -222,14 +222,14 @@ pub fn take(state: &mut State, form: &Form) -> bool {
             let overruling = NewOverruling { reason: main, by, second, licensed };
             if stage::step(&of.id).is_some() {
                 let label = format!("out of order: {}", words::name(state, of));
-                return page::change(state, label, |workbook| workbook.let_come_first(of, &overruling));
+                return changing::change(state, label, |workbook| workbook.let_come_first(of, &overruling));
             }
             let label = format!("overruled: {}", words::name(state, of));
-            page::change(state, label, |workbook| workbook.overrule(of, &overruling))
+            changing::change(state, label, |workbook| workbook.overrule(of, &overruling))
         }
         Purpose::TakeBackReading(of, key) => {
             let label = format!("reading of {} taken back", words::name(state, of));
-            page::change(state, label, |workbook| workbook.withdraw_reading(of, key, &main))
+            changing::change(state, label, |workbook| workbook.withdraw_reading(of, key, &main))
         }
         _ => true, // the other purposes are taken where they are opened
     }
