@@ -58,7 +58,7 @@ static ABSORBER: [Picture; 4] = [
                 .map_err(Clone::clone)
         },
         caption: &[
-            "o is a hole in a header.",
+            "o is the place of a riser in a header.",
             "a left stub {absorber.stub_left}, b first hole {absorber.hole.1}, c pitch {absorber.pitch}, d headers \
              {absorber.header_spacing} apart.",
             "Holes from the left end: {absorber.hole}.",

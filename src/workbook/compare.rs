@@ -75,11 +75,15 @@ pub fn differences(before: &Evaluation, after: &Evaluation) -> Differences {
     let new = after.rows();
     for row in &new {
         let was = old.get(&row.address).map_or_else(|| before.value(&row.address), |old| old.value.clone());
-        push_if_moved(&mut moved, &row.address, row.label, was, row.value.clone());
         for panel in after.built.keys() {
             let address = Address::on(row.address.id.clone(), *panel);
-            push_if_moved(&mut moved, &address, row.label, value_on(before, &address, *panel), after.value(&address));
+            let (panel_was, panel_is) = (value_on(before, &address, *panel), after.value(&address));
+            // A panel is named only where it moves otherwise than the design.
+            if !(same(&panel_was, &was) && same(&panel_is, &row.value)) {
+                push_if_moved(&mut moved, &address, row.label, panel_was, panel_is);
+            }
         }
+        push_if_moved(&mut moved, &row.address, row.label, was, row.value.clone());
     }
     moved.sort_by(|a, b| size(b).total_cmp(&size(a)));
     Differences { moved, flips: flips(before, after), stale: stale(before, after) }
@@ -94,18 +98,23 @@ fn value_on(evaluation: &Evaluation, address: &Address, panel: PanelLetter) -> F
 }
 
 fn push_if_moved(moved: &mut Vec<Moved>, address: &Address, label: &'static str, was: Fig<Value>, is: Fig<Value>) {
-    let same = match (&was, &is) {
-        (Ok(was), Ok(is)) => was.same_as(is),
-        (Err(_), Err(_)) => true,
-        _ => false,
-    };
-    if !same {
+    if !same(&was, &is) {
         moved.push(Moved { address: address.clone(), label, was, is });
     }
 }
 
-/// How much a change weighs. What the builder decides comes first, words weigh as much as a half; of a share of one its own difference, of any other number the relative one, so that
-/// 0.1 % that became 0.2 % does not come before a pitch that grew by a quarter.
+/// Whether two values are alike; one that is missing is like any other that is.
+fn same(a: &Fig<Value>, b: &Fig<Value>) -> bool {
+    match (a, b) {
+        (Ok(a), Ok(b)) => a.same_as(b),
+        (Err(_), Err(_)) => true,
+        _ => false,
+    }
+}
+
+/// How much a change weighs. What the builder decides comes first, words weigh as much as a half; of a share of one its
+/// own difference, of any other number the relative one, so that 0.1 % that became 0.2 % does not come before a pitch
+/// that grew by a quarter.
 fn size(moved: &Moved) -> f64 {
     if stage::entry(&moved.address.id).is_some() {
         return f64::INFINITY;

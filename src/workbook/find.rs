@@ -48,25 +48,26 @@ pub struct Hit {
 /// Everything whose name or id holds all the words typed, the best match first.
 pub fn find(evaluation: &Evaluation, typed: &str) -> Vec<Hit> {
     let words: Vec<String> = typed.split_whitespace().map(str::to_lowercase).collect();
-    let mut hits: Vec<(usize, Hit)> = Vec::new();
-    let mut offer = |address: Address, label: String, sort: Sort| {
+    // What has no value yet comes after what has one.
+    let mut hits: Vec<(usize, bool, Hit)> = Vec::new();
+    let mut offer = |address: Address, label: String, sort: Sort, is_missing: bool| {
         if let Some(rank) = rank(&words, &address.id, &label) {
-            hits.push((rank, Hit { address, label, sort }));
+            hits.push((rank, is_missing, Hit { address, label, sort }));
         }
     };
     for row in evaluation.rows() {
         let sort = if stage::figure(&row.address.id).is_some() { Sort::Figure } else { Sort::Entry };
-        offer(row.address, row.label.to_owned(), sort);
+        offer(row.address, row.label.to_owned(), sort, row.value.is_err());
     }
     for check in stage::checks() {
-        offer(Address::drawn(check.id), check.label.to_owned(), Sort::Check);
+        offer(Address::drawn(check.id), check.label.to_owned(), Sort::Check, false);
     }
     for state in &evaluation.steps {
         let title = evaluation.fill(state.step.title, state.address.panel, evaluation.system());
-        offer(state.address.clone(), title, Sort::Step);
+        offer(state.address.clone(), title, Sort::Step, false);
     }
-    hits.sort_by(|(rank_a, a), (rank_b, b)| (rank_a, a.sort, a.label.len()).cmp(&(rank_b, b.sort, b.label.len())));
-    hits.into_iter().map(|(_, hit)| hit).collect()
+    hits.sort_by_key(|(rank, is_missing, hit)| (*rank, hit.sort, *is_missing, hit.label.len()));
+    hits.into_iter().map(|(.., hit)| hit).collect()
 }
 
 /// Every record that holds all the words typed, the latest first: what it is about, when, who, what it says.

@@ -6,13 +6,34 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::sync::Arc;
 
-use super::Workbook;
+use super::{Workbook, fingerprint};
+use crate::stage::study::{Cancel, STUDIES};
 
 impl Workbook {
-    /// The same project as it was at a revision, without the results of studies.
+    /// The same project as it was at a revision, with those studies back that are back here.
     pub fn as_at(&self, revision: &str) -> Option<Self> {
         let text = text_at(revision, self.path())?;
-        Some(Self::unsaved(Arc::clone(&self.disk), self.path(), text, self.today()))
+        let mut before = Self::unsaved(Arc::clone(&self.disk), self.path(), text, self.today());
+        before.share_studies(self);
+        Some(before)
+    }
+
+    /// Takes over the studies of another state of the project and runs those anew whose inputs differ, so that the two
+    /// can be compared: what is still being computed there stays so here.
+    fn share_studies(&mut self, other: &Self) {
+        let drawn = Arc::clone(&self.evaluation);
+        self.studies = other.studies.clone();
+        self.studied.clone_from(&other.studied);
+        for (index, study) in STUDIES.iter().enumerate() {
+            let is_same = |known: &String| *known == fingerprint(index, &drawn.drawn.inputs);
+            if self.studied[index].as_ref().is_none_or(is_same) {
+                continue;
+            }
+            if let Some(outcome) = (study.run)(&drawn.drawn, &Cancel::default()) {
+                self.lay_in(index, outcome);
+            }
+        }
+        self.evaluate_again();
     }
 }
 

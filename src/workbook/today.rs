@@ -8,6 +8,7 @@ use jiff::civil::Date;
 
 use crate::model::{Address, Condition, Evidence, PanelLetter, Records, Step, Verdict, Why};
 use crate::solve::Evaluation;
+use crate::solve::findings::Counts;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState, required};
 use crate::stage;
@@ -126,11 +127,11 @@ pub fn today(evaluation: &Evaluation, records: &Records) -> Today {
     }
     let whole = plots.remove(&None);
     let urgent = urgent(evaluation);
-    let count = |wanted: Verdict| urgent.iter().filter(|(_, verdict)| *verdict == wanted).count();
+    let counts = Counts::of(evaluation);
     Today {
         plots: plots.into_values().chain(whole).collect(),
-        stops: count(Verdict::Stop),
-        unknowns: count(Verdict::Unknown),
+        stops: counts.stop,
+        unknowns: counts.unknown,
         urgent,
         due: upkeep::due_today(&evaluation.drawn).unwrap_or_default(),
         missing: missing(evaluation),

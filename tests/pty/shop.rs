@@ -47,10 +47,10 @@ fn a_session_on_panel_b_corrects_a_wrong_tick_and_sees_a_reading_out_of_toleranc
     session.press("\r").wait("sign off: Tube").press("type M\r").wait("signed off: ");
     // At the bench, on panel B: a hole card is ticked too early and taken back without typing.
     session.press("b").wait("Space tick").press("p").wait("panel B").press("fabsorber.hole.2").wait("figure");
-    session.press("\r").wait("hole 2 of 11").wait("[ ] open");
-    session.press(" ").wait("sign off: Drill").press("1 mm\r").wait("[x] done");
+    session.press("\r").wait("riser 2 of 11").wait("[ ] open");
+    session.press(" ").wait("sign off: Mark").press("1 mm\r").wait("[x] done");
     session.press(" ").wait("take it back?").press(DOWN).press("\r").wait("[ ] open");
-    session.press(" ").wait("sign off: Drill").press("0.5 mm\r").wait("[x] done");
+    session.press(" ").wait("sign off: Mark").press("0.5 mm\r").wait("[x] done");
     session.press("\x1b").wait("[absorber");
     // The two diagonals differ by far more than the square check lets pass.
     session.press("s").wait("saved: ");
@@ -74,8 +74,8 @@ fn a_session_on_panel_b_corrects_a_wrong_tick_and_sees_a_reading_out_of_toleranc
 fn three_numbers_are_rechecked_at_the_bench_within_five_keys_each() {
     let mut session = Session::trial();
     session.wait("Trial wash house").wait("[today]").press("fabsorber.hole.1").wait("hole").press("\r").wait("? help");
-    session.press("b").wait("hole 1 of 11");
-    session.press(DOWN).press(DOWN).wait("hole 3 of 11");
+    session.press("b").wait("riser 1 of 11");
+    session.press(DOWN).press(DOWN).wait("riser 3 of 11");
     session.press("\t").press("\t").press("\t").press("\t").wait("Space tick");
     // In the real type: the pitch of 4 in now stands where the hole stood.
     session.until("the pitch in the large type", || {

@@ -36,7 +36,7 @@ fn a_card_shows_its_first_figure_large_at_every_size_and_look() {
         ("card-phone-ascii", ascii, (40, 12)),
     ] {
         let mut play = at_the_drill(theme, size);
-        play.shows("Header drilling").shows("hole 3 of 11");
+        play.shows("Header marks").shows("riser 3 of 11");
         stored(name, &mut play);
     }
 }
@@ -55,12 +55,12 @@ fn at_eighty_by_twenty_four_the_first_figure_is_at_least_five_rows_high() {
 #[test]
 fn arrows_space_and_enter_are_enough_to_go_along_tick_and_take_back() {
     let mut play = at_the_drill(FULL, (80, 24));
-    play.press("<Up><Up><Up>").shows("hole 1 of 11").shows("this is the first one");
-    play.press("<Down>").shows("hole 2 of 11").shows("[ ] open");
-    play.press("<Space>").shows("sign off: Drill both headers").press("0.5 mm<Enter>").shows("[x] done");
+    play.press("<Up><Up><Up>").shows("riser 1 of 11").shows("this is the first one");
+    play.press("<Down>").shows("riser 2 of 11").shows("[ ] open");
+    play.press("<Space>").shows("sign off: Mark both headers").press("0.5 mm<Enter>").shows("[x] done");
     play.press("<Enter>").shows("take it back?").shows("the record stays in the file");
     play.press("<Enter>").shows("[x] done");
-    play.press("<Space><Down><Enter>").shows("[ ] open").shows("taken back: Drill both headers");
+    play.press("<Space><Down><Enter>").shows("[ ] open").shows("taken back: Mark both headers");
     assert!(play.state.workbook.text().contains("withdrawn = \"ticked by mistake\""), "{}", play.state.workbook.text());
     play.press("u").shows("[x] done").press("u").shows("[ ] open");
 }
@@ -76,9 +76,9 @@ fn a_step_that_waits_says_for_what_and_leads_back_to_the_card() {
 #[test]
 fn each_panel_is_found_where_it_was_left() {
     let mut play = at_the_drill(FULL, (80, 24));
-    play.press("<Down>").shows("hole 4 of 11").press("p").shows("panel B  US").press("fabsorber.hole.7<Enter>");
-    play.shows("hole 7 of 11").press("pp").shows("panel A  US").shows("hole 4 of 11");
-    play.press("<Esc>b").shows("hole 4 of 11").press("n").shows("panel A  SI").press("q");
+    play.press("<Down>").shows("riser 4 of 11").press("p").shows("panel B  US").press("fabsorber.hole.7<Enter>");
+    play.shows("riser 7 of 11").press("pp").shows("panel A  US").shows("riser 4 of 11");
+    play.press("<Esc>b").shows("riser 4 of 11").press("n").shows("panel A  SI").press("q");
     assert_eq!(play.state.place(), Place::Page);
 }
 

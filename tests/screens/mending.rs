@@ -33,5 +33,5 @@ fn a_check_that_does_not_stop_offers_nothing() {
     let mut play = Play::of(SAMPLE, FULL, (100, 40));
     play.press("fpump locked out while hot<Enter><Enter>").hides("the cheapest change");
     assert_eq!(play.state.errand(), None);
-    play.press("c").shows("no change is known that mends this");
+    play.press("c").shows("this check does not stop: there is nothing to mend");
 }

@@ -44,7 +44,7 @@ fn the_time_of_a_step_is_counted_and_becomes_the_estimate_for_the_next_panel() {
     choose(&mut play, "start counting the time that it takes");
     play.shows("the time on it counts").give(Input::Time(Duration::from_mins(90))).press("c");
     choose(&mut play, "stop counting the time: 90 min so far");
-    play.press("<Enter>").press("<Enter>").shows("90 min on Drill both headers");
+    play.press("<Enter>").press("<Enter>").shows("90 min on Mark both headers");
     let text = play.state.workbook.text().to_owned();
     assert!(text.contains("sort = \"hours\"") && text.contains("of = \"absorber.drill-headers@A\""), "{text}");
     play.at_the_day();
@@ -77,10 +77,10 @@ fn a_log_entry_and_a_panel_are_added_and_undone() {
 fn a_reading_is_taken_back_with_a_reason_and_stays_in_the_file() {
     let mut play = Play::trial();
     play.press("friser pitch<Enter>r4 1/16 in<Enter>").press("<Enter>tape<Enter>").press("<Down><Down><Enter>");
-    play.shows("reading of riser pitch on panel B").press("c");
+    play.shows("reading of riser pitch on p").press("c");
     choose(&mut play, "take back the reading 4 1/16 in on panel B");
     play.press("<Enter>").shows("say why it is taken back").press("read at the wrong hole<Enter>");
-    play.shows("reading of riser pitch on panel B taken back").press("l").shows("taken back: read at");
+    play.shows("reading of riser pitch on p").press("l").shows("taken back: read at");
     let text = play.state.workbook.text();
     assert!(
         text.contains("value = \"4 1/16 in\"") && text.contains("withdrawn = \"read at the wrong hole\""),

@@ -6,7 +6,7 @@ use super::entries::{self as e, Ends, Filler, HeaderPair, Joint};
 use super::geometry::Harp;
 use super::{CUT, HARP};
 use crate::handbook::{fittings, tube};
-use crate::model::{Entry, EntrySpec, Fig, Fold, Inputs, Judgement, Verdict, Why};
+use crate::model::{Entry, EntrySpec, Fig, Fold, Inputs, Judgement, Value, Verdict, Why};
 use crate::physics::harp_shop::TeeFitting;
 use crate::stage::{Check, Figure, Group, Severity, Solution};
 use crate::units::Kind::{Count, Length as LengthKind, Number};
@@ -181,6 +181,15 @@ pub static FIGURES: &[Figure] = &[
         }
     })
     .by("joint-by-kind", "riser outside diameter + 2 × {gap}", &[("gap", "absorber.joint_gap")]),
+    Figure::word("absorber.header_work", "work on the headers", &JOINTS, |s, _| {
+        let work = match s.inputs.get(&e::JOINT)? {
+            Joint::Tee => "tees, no holes: cut the pieces between the marks",
+            Joint::Collar => "punch, drill, draw the collars, deburr, blow out",
+            Joint::Drilled => "punch, pilot, step drill, deburr, blow out swarf",
+        };
+        Ok(Value::Text(work.to_owned()))
+    })
+    .by("joint-by-kind", "by the kind of joint", &[]),
     Figure::new("absorber.lap", "lap of a riser joint", LengthKind, &LAP, |s, _| Ok(lap(s)?.into())).by(
         "joint-by-kind",
         "tee: depth of the cup; collar: three walls of the header; drilled hole: one wall",

@@ -52,12 +52,15 @@ pub static STEPS: &[Step] = &[
         .held_by(&["safety.fume", "safety.torch-place", "safety.cylinders"])
         .cautions(&[TORCH, FUME])
         .wants(&[Condition::Ventilated]),
-    Step::new("absorber.drill-headers", Stage::Absorber, "Drill both headers as a pair, {absorber.riser_count} holes")
+    Step::new(
+        "absorber.drill-headers",
+        Stage::Absorber,
+        "Mark both headers as a pair for {absorber.riser_count} risers, then drill or cut",
+    )
         .per_panel()
         .detail(
-            "Clamp them together, mark from one end with running dimensions: first hole {absorber.hole.1}. Never step \
-             the pitch: the last hole would be off by {absorber.stepping_error}. Punch, pilot, step drill, deburr \
-             inside, blow out swarf.",
+            "Clamp them together, mark from one end with running dimensions, never by stepping the pitch: first riser \
+             {absorber.hole.1}. Then {absorber.header_work}.",
         )
         .evidence(Evidence::Note("worst deviation"))
         .after(&["absorber.buy"])

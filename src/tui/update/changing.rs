@@ -1,10 +1,13 @@
 //! What every change goes through: it is made, what was before is kept, and what moved is told.
 
+use super::super::ink::cut;
 use super::super::state::{LastChange, State};
 use super::super::words;
 use super::form;
+use crate::model::text::clean;
 use crate::workbook::{ChangeError, Workbook};
 use std::sync::Arc;
+use unicode_width::UnicodeWidthStr;
 
 /// Takes the last change back.
 pub fn undo(state: &mut State) {
@@ -54,15 +57,13 @@ fn tell_change(state: &mut State) {
 
 /// Says again what moved, now that a study is back, if that is what the message is about.
 pub fn retell_change(state: &mut State) {
-    let about_it = state.last.as_ref().is_some_and(|last| state.message.text.starts_with(&shown(&last.label)));
-    if about_it {
+    if state.last.is_some() && state.message.text.ends_with(MORE) {
         tell_change(state);
     }
 }
 
-fn shown(label: &str) -> String {
-    crate::model::text::clean(label)
-}
+/// How the words about a change end: which key tells more.
+const MORE: &str = " (m shows them)";
 
 fn change_text(state: &State) -> Option<String> {
     let last = state.last.as_ref()?;
@@ -76,5 +77,8 @@ fn change_text(state: &State) -> Option<String> {
     if stale > 0 {
         parts.push(format!("{} stale", words::count(stale, "step")));
     }
-    Some(format!("{}; {} (m shows them)", shown(&last.label), parts.join(", ")))
+    let rest = format!("; {}{MORE}", parts.join(", "));
+    // What was changed the builder knows: that is cut where the line is short, not what moved.
+    let room = usize::from(state.setup.size.0).saturating_sub(rest.width());
+    Some(format!("{}{rest}", cut(&clean(&last.label), room, state.theme())))
 }

@@ -134,7 +134,7 @@ pub fn ask_about_draft(state: &mut State) {
         says.push(format!("'{}' was being typed for {}.", clean(&draft.typed), super::super::words::label(field)));
     }
     let answers = vec![
-        ("take it back; undo takes it out again", Answer::TakeDraft(Box::new(draft))),
+        ("bring it in; undo takes it out again", Answer::TakeDraft(Box::new(draft))),
         ("give it up", Answer::GiveUpDraft),
         ("decide later; it stays until something else is unsaved", Answer::GoBack),
     ];
@@ -144,7 +144,7 @@ pub fn ask_about_draft(state: &mut State) {
 /// Takes over the work of an earlier session, the half-typed field included.
 pub fn take_draft(state: &mut State, draft: &Draft) {
     if draft.text != state.workbook.text() {
-        changing::change(state, "unsaved work taken back".to_owned(), |workbook| workbook.take_draft(&draft.text));
+        changing::change(state, "unsaved work brought in".to_owned(), |workbook| workbook.take_draft(&draft.text));
     }
     if let Some(field) = draft.field.as_deref().filter(|_| !draft.typed.is_empty()) {
         form::open_entry(state, field, Some(&draft.typed));

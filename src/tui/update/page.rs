@@ -272,7 +272,7 @@ fn keep_weather(state: &mut State) {
         Ok(()) if state.workbook.text() == was => {
             state.say("the weather's monthly means are kept already; nothing was changed");
         }
-        Ok(()) => changing::changed(state, before, "the weather's monthly means are kept in the project".to_owned()),
+        Ok(()) => changing::changed(state, before, "monthly means kept".to_owned()),
     }
 }
 

@@ -5,13 +5,15 @@ use super::super::state::{Over, State};
 use super::{close, page};
 use crate::stage::picture;
 
-/// Shows the first picture of the stage.
+/// Shows the first picture of the stage that can be drawn.
 pub fn open(state: &mut State) {
-    if picture::of(state.stage).is_empty() {
-        state.say("this stage has no pictures; site and absorber do");
-    } else {
-        state.over.push(Over::Picture(0));
+    let pictures = picture::of(state.stage);
+    if pictures.is_empty() {
+        return state.say("this stage has no pictures; site and absorber do");
     }
+    let drawn = &state.workbook.evaluation().drawn;
+    let first = pictures.iter().position(|picture| (picture.draw)(drawn).is_ok()).unwrap_or(0);
+    state.over.push(Over::Picture(first));
 }
 
 /// A command at a picture.

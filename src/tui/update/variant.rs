@@ -4,7 +4,8 @@ use super::super::form::{Field, Form, Purpose, Slot};
 use super::super::state::{Answer, Over, Question, State, Subject};
 use super::super::words;
 use super::{changing, form, page};
-use crate::model::text::clean;
+use crate::model::{Verdict, text::clean};
+use crate::stage;
 use crate::workbook::desk::{Errand, Found, What};
 
 /// Asks what to do with variants: keep what was changed, compare one, take one over.
@@ -58,6 +59,9 @@ pub fn take(state: &mut State, name: &str) {
 /// Asks what moves the figure of a sheet.
 pub fn sway(state: &mut State, subject: &Subject) {
     match subject {
+        Subject::Figure(address) if stage::entry(&address.id).is_some() => {
+            state.say("an entry is moved by nobody but you; this works on the sheet of a figure");
+        }
         Subject::Figure(address) => {
             state.errand = Some(Errand::Sway(address.clone()));
             state.sway = None;
@@ -71,7 +75,12 @@ pub fn sway(state: &mut State, subject: &Subject) {
 pub fn mend(state: &mut State, subject: &Subject) {
     let Subject::Check(check) = subject else { return state.say("this works on the sheet of a check that stops") };
     let Some(mend) = state.mend_of(check).cloned().flatten() else {
-        return state.say("no change is known that mends this");
+        let stops = state.workbook.evaluation().verdict(check).is_some_and(|judged| judged.verdict == Verdict::Stop);
+        return state.say(if stops {
+            "no change of a number is known that mends this: the line 'do' says what does"
+        } else {
+            "this check does not stop: there is nothing to mend"
+        });
     };
     if form::refuses_writing(state) {
         return;

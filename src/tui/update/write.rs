@@ -235,7 +235,7 @@ pub fn take(state: &mut State, form: &Form) -> bool {
     }
 }
 
-/// Everything that was recorded about the line, or everything at all.
+/// Everything that was recorded about the line, or everything at all where nothing was.
 pub fn records_of(state: &State) -> Subject {
-    Subject::Records(subject(state))
+    Subject::Records(subject(state).filter(|of| words::records::any(state, of)))
 }

@@ -67,9 +67,9 @@ pub fn draw(state: &State, frame: &mut Frame<'_>, area: Rect) {
 fn foot(state: &State, card: &Card, area: Rect) -> Vec<Vec<Piece>> {
     let theme = state.theme();
     let width = usize::from(area.width);
-    // On a phone the caution is cut like everything else; the step's own page shows all of it.
+    // On a phone a long caution is cut after its second line; the step's own page shows all of it.
     let (most, cautions) = match area.height {
-        ..12 => (1, 1),
+        ..12 => (1, 2),
         12..18 => (2, 3),
         _ => (2, 7),
     };

@@ -2,7 +2,7 @@
 
 use super::{both_units, detail};
 use crate::model::{Address, EntrySpec, text::clean};
-use crate::stage;
+use crate::stage::{self, study::STUDIES};
 use crate::tui::form::{Form, Purpose, Slot};
 use crate::tui::ink::{Par, Role};
 use crate::tui::state::State;
@@ -129,6 +129,13 @@ fn consequences(state: &State, id: &str, differences: &Differences) -> Vec<Par> 
         return pars;
     }
     pars.push(Par::new(Role::Strong, format!("{} would move, these most:", super::count(figures, "figure"))));
+    let later =
+        stage::entry(id).is_some_and(|spec| STUDIES.iter().any(|study| study.group.depends().contains(spec.id)));
+    if later {
+        pars.push(
+            Par::new(Role::Quiet, "What takes long to compute, such as the year, follows after Enter.").indented(2),
+        );
+    }
     let mut named: Vec<&str> = Vec::new();
     for moved in &differences.moved {
         let Some((figure, _)) = stage::figure(&moved.address.id) else { continue };

@@ -15,8 +15,24 @@ struct Entry {
     par: Par,
 }
 
+/// Whether anything was recorded about something.
+pub fn any(state: &State, of: &Address) -> bool {
+    !entries(state, Some(of)).is_empty()
+}
+
 /// The records about something, or all of them; the latest first.
 pub fn pars(state: &State, of: Option<&Address>) -> Vec<Par> {
+    let mut entries = entries(state, of);
+    entries.sort_by(|a, b| moment(b.date, &b.key).cmp(&moment(a.date, &a.key)));
+    if entries.is_empty() {
+        return vec![Par::plain(
+            "Nothing was recorded yet. c writes down, r records a reading, Enter signs a step off.",
+        )];
+    }
+    entries.into_iter().map(|entry| entry.par).collect()
+}
+
+fn entries(state: &State, of: Option<&Address>) -> Vec<Entry> {
     let about = |subject: &Address| {
         of.is_none_or(|of| subject.id == of.id && (of.panel.is_none() || subject.panel == of.panel))
     };
@@ -26,13 +42,7 @@ pub fn pars(state: &State, of: Option<&Address>) -> Vec<Par> {
     let mut entries = readings(state, &about, &name);
     entries.extend(sign_offs(state, &about, &name));
     entries.extend(others(state, &about, &name, of.is_none()));
-    entries.sort_by(|a, b| moment(b.date, &b.key).cmp(&moment(a.date, &a.key)));
-    if entries.is_empty() {
-        return vec![Par::plain(
-            "Nothing was recorded yet. c writes down, r records a reading, Enter signs a step off.",
-        )];
-    }
-    entries.into_iter().map(|entry| entry.par).collect()
+    entries
 }
 
 /// A record's line: its day, its sort, what it says, who made it, and why it was taken back.
