@@ -54,6 +54,14 @@ fn put(page: &mut Page, line: &Line, system: System) {
     let purpose = if line.purposes.is_empty() { String::new() } else { format!(", for {}", line.purposes.join(", ")) };
     let with_scrap = told(&line.with_scrap(), |quantity| quantity.text(system));
     page.fact(6, &format!("{with_scrap} with scrap{purpose}"));
+    if let Err(Why::Missing(ids)) = &line.piece {
+        let there = if [&line.on_hand, &line.bought].iter().any(|count| is_some(count)) {
+            format!("; {}", there(line))
+        } else {
+            String::new()
+        };
+        return page.fact(6, &format!("how it is sold is not entered yet: {}{there}", clean(&ids.join(", "))));
+    }
     let buy = told(&line.to_buy(), ToString::to_string);
     let piece = told(&line.piece, |piece| piece.text(system));
     page.fact(
@@ -66,6 +74,11 @@ fn put(page: &mut Page, line: &Line, system: System) {
 fn there(line: &Line) -> String {
     let count = |fig: &Fig<f64>| told(fig, |count| pieces(*count));
     format!("{} on hand, {} bought", count(&line.on_hand), count(&line.bought))
+}
+
+/// Whether a count is known and not nothing.
+fn is_some(count: &Fig<f64>) -> bool {
+    count.as_ref().is_ok_and(|count| *count > 0.0)
 }
 
 fn source(line: &Line) -> String {
