@@ -24,7 +24,7 @@ pub mod verdict;
 pub use address::{Address, PanelLetter};
 pub use chart::{Band, Chart, ChartAxis, Line, Mark};
 pub use demand::{Demand, Shelf};
-pub use entry::{Choice, Entry, EntrySpec, Fold, Role, RowKey, Scope, Shape};
+pub use entry::{Choice, Entry, EntrySpec, Fold, Role, RowKey, Scope, Shape, TradeUnits};
 pub use fig::{Fig, Why};
 pub use inputs::{Entries, Given, Inputs, Origin};
 pub use reading_text::{TypedError, day};

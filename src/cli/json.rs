@@ -9,6 +9,7 @@ use crate::solve::findings::Counts;
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
 use crate::solve::rows;
+use crate::solve::words::finding;
 use crate::solve::{Evaluation, Row};
 use crate::stage::{self, general};
 use crate::units::{Quantity, System};
@@ -263,7 +264,9 @@ fn number_json(quantity: Quantity, system: System) -> NumberJson {
 fn check_json(evaluation: &Evaluation, judged: &Judged, system: System) -> CheckJson {
     let check = judged.check;
     let judgement = judged.judgement.as_ref().ok();
-    let number = |quantity: Option<Quantity>| quantity.map(|quantity| number_json(quantity, system));
+    let number = |quantity: Option<Quantity>| {
+        quantity.map(|quantity| NumberJson { text: finding(check, quantity, system), ..number_json(quantity, system) })
+    };
     CheckJson {
         id: check.id,
         label: check.label,

@@ -9,9 +9,13 @@ use super::opening;
 use crate::model::lines::Page;
 use crate::model::{Address, text::clean};
 use crate::solve::Evaluation;
+use crate::solve::words::GAP;
 use crate::stage;
 use crate::stage::safety::labels::{LABELS, READ_BACKS};
 use crate::stage::safety::questions::{LAST_WORD, QUESTIONS};
+
+/// A line to write on.
+const BLANK: &str = "________";
 
 /// The questions for the office, each with what was answered so far.
 pub fn questions(file: &Path) -> Result<Answer, Failure> {
@@ -71,6 +75,25 @@ pub fn questions_of(evaluation: &Evaluation, today: Date) -> Page {
     page
 }
 
+/// What is printed to hang up gets a line to write on where a number or a name is not known.
+fn with_blanks(text: &str) -> String {
+    let mut shown = String::with_capacity(text.len());
+    for (place, word) in text.split(' ').enumerate() {
+        if place > 0 {
+            shown.push(' ');
+        }
+        let bare = word.trim_end_matches(['.', ',', ';', ':']);
+        match word.strip_prefix(GAP) {
+            Some(end) if bare == GAP => {
+                shown.push_str(BLANK);
+                shown.push_str(end);
+            }
+            _ => shown.push_str(word),
+        }
+    }
+    shown
+}
+
 /// Card, labels and what is read back as a page.
 pub fn labels_of(evaluation: &Evaluation) -> Page {
     let fill = |text: &str| evaluation.fill(text, None, evaluation.system());
@@ -81,7 +104,7 @@ pub fn labels_of(evaluation: &Evaluation) -> Page {
         page.fact(0, &format!("Hangs {}.", label.hangs));
         page.space();
         for line in label.lines {
-            page.fact(0, &fill(line));
+            page.fact(0, &with_blanks(&fill(line)));
         }
     }
     page.heading("Read back by a second person before the step is done");
@@ -96,4 +119,17 @@ pub fn labels_of(evaluation: &Evaluation) -> Page {
     page.space();
     page.fact(0, LAST_WORD);
     page
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_not_known_gets_a_line_to_write_on_and_a_question_stays_one() {
+        assert_eq!(
+            with_blanks("Plumber: ?. Protection: ? and ?; whose?"),
+            format!("Plumber: {BLANK}. Protection: {BLANK} and {BLANK}; whose?")
+        );
+    }
 }

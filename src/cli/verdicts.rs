@@ -39,7 +39,7 @@ pub fn put_check(page: &mut Page, evaluation: &Evaluation, judged: &Judged, syst
     match (&judged.judgement, judged.verdict) {
         (Err(why), _) => page.fact(4, &format!("Not known: {}", clean(&why.to_string()))),
         (Ok(judgement), Verdict::Clear) => {
-            page.fact(4, &found_no_fault(judgement, system));
+            page.fact(4, &found_no_fault(check, judgement, system));
             page.named(4, "Cannot see", check.blind_to);
         }
         (Ok(_), _) => {

@@ -16,10 +16,16 @@ pub struct Tick {
 /// Steps of angles, degrees.
 const ANGLES: [f64; 7] = [5.0, 10.0, 15.0, 30.0, 45.0, 90.0, 180.0];
 
+/// Length of an axis from which on it is divided in feet where feet are used (project rule).
+const FEET_FROM: f64 = 6.0;
+
 /// The unit of an axis.
 fn unit(axis: &ChartAxis, system: System) -> &'static Unit {
     let (low, high) = axis.range;
-    table::of(axis.kind).printed(low.abs().max(high.abs()), system)
+    let (table, size) = (table::of(axis.kind), low.abs().max(high.abs()));
+    // Beside a plot nobody reads thousandths: from the size of a man on, feet.
+    let feet = table.by_symbol("ft").filter(|feet| system == System::Us && feet.from_si(size) >= FEET_FROM);
+    feet.filter(|_| axis.kind == Kind::Length).unwrap_or_else(|| table.printed(size, system))
 }
 
 /// What the axis measures, with its unit.
@@ -81,6 +87,9 @@ mod tests {
         let pipe = ChartAxis::of("length", Kind::Length, (0.0, 1.0));
         assert_eq!(texts(&pipe, 5, System::Us), ["0", "10", "20", "30"]);
         assert_eq!(words(&pipe, System::Us), "length in in");
+        let head = ChartAxis::of("head", Kind::Length, (0.0, 4.0));
+        assert_eq!(words(&head, System::Us), "head in ft");
+        assert_eq!(texts(&head, 3, System::Us), ["0", "5", "10"]);
         let months = ChartAxis { names: &["J", "F", "M"], ..ChartAxis::of("month", Kind::Count, (0.0, 2.0)) };
         assert_eq!(texts(&months, 1, System::Si), ["J", "F", "M"]);
         let nothing = ChartAxis::of("nothing", Kind::Percent, (0.0, 0.0));

@@ -2,7 +2,7 @@
 //!
 //! Each entry is one static in its stage's `entries.rs`. Its id is its path in the file.
 
-use crate::units::{HasKind, Kind, Quantity, si};
+use crate::units::{HasKind, Kind, Quantity, System, si};
 
 use super::Value;
 
@@ -59,6 +59,16 @@ pub enum Shape {
     Date,
 }
 
+impl Shape {
+    /// What it is a number of; none if it is none.
+    pub const fn kind(&self) -> Option<Kind> {
+        match self {
+            Self::Quantity { kind, .. } => Some(*kind),
+            Self::Choice(_) | Self::Text | Self::Flag | Self::Date => None,
+        }
+    }
+}
+
 /// What may stand in the place of `*` in the id of a repeated row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RowKey {
@@ -81,6 +91,43 @@ impl RowKey {
             Self::Hour => (1..=24).any(|hour: u8| hour.to_string() == key),
             Self::Angle => crate::units::parse(Kind::Angle, key).is_ok(),
         }
+    }
+}
+
+/// The units that the trade uses for one thing where those of its kind would mislead, in both families.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TradeUnits {
+    /// Symbol of the SI family.
+    pub si: &'static str,
+    /// Symbol of the US family.
+    pub us: &'static str,
+}
+
+impl TradeUnits {
+    /// Power of pumps and elements: watts everywhere, as on their plates.
+    pub const ELECTRIC_POWER: Self = Self { si: "W", us: "W" };
+    /// Electricity: kilowatt hours everywhere, as on the meter.
+    pub const ELECTRICITY: Self = Self { si: "kWh", us: "kWh" };
+    /// Lengths that no bench measures: heads, heights, pipe runs, ladders, wire off the roll.
+    pub const SITE: Self = Self { si: "m", us: "ft" };
+    /// Speed of water in a pipe.
+    pub const WATER_SPEED: Self = Self { si: "m/s", us: "ft/s" };
+    /// Hours of work, never days: a working day is not 24 of them.
+    pub const WORK: Self = Self { si: "h", us: "h" };
+    /// Distances on a map.
+    pub const MAP: Self = Self { si: "km", us: "mi" };
+
+    /// The symbol in a family.
+    pub const fn symbol(self, system: System) -> &'static str {
+        match system {
+            System::Si => self.si,
+            System::Us => self.us,
+        }
+    }
+
+    /// A quantity in these units; as its kind is printed if it has none of that symbol.
+    pub fn text(self, quantity: Quantity, system: System) -> String {
+        quantity.text_in(self.symbol(system)).unwrap_or_else(|| quantity.text(system))
     }
 }
 
@@ -107,6 +154,8 @@ pub struct EntrySpec {
     pub row_key: RowKey,
     /// It belongs to the place and its authorities, not to the design: another place needs its own.
     pub of_place: bool,
+    /// Units to print it in instead of those of its kind.
+    pub shown_in: Option<TradeUnits>,
 }
 
 impl EntrySpec {
@@ -165,6 +214,7 @@ impl<T> Entry<T> {
             fold: Fold::Latest,
             row_key: RowKey::Name,
             of_place: false,
+            shown_in: None,
         };
         Self { spec, open }
     }
@@ -201,6 +251,13 @@ impl<T> Entry<T> {
     #[must_use]
     pub const fn of_place(mut self) -> Self {
         self.spec.of_place = true;
+        self
+    }
+
+    /// Printed in the trade's units of this thing.
+    #[must_use]
+    pub const fn shown_in(mut self, units: TradeUnits) -> Self {
+        self.spec.shown_in = Some(units);
         self
     }
 

@@ -26,6 +26,17 @@ impl Why {
         Self::Missing(vec![id.into()])
     }
 
+    /// Several missing entries, each named once, in the order in which they were met.
+    pub fn missing_all(ids: impl IntoIterator<Item = String>) -> Self {
+        let mut named: Vec<String> = Vec::new();
+        for id in ids {
+            if !named.contains(&id) {
+                named.push(id);
+            }
+        }
+        Self::Missing(named)
+    }
+
     /// A method that cannot answer, in one plain sentence.
     pub fn out_of_range(reason: impl fmt::Display) -> Self {
         Self::OutOfRange(reason.to_string())
@@ -40,5 +51,16 @@ impl fmt::Display for Why {
             Self::OutOfRange(reason) => write!(f, "{reason}"),
             Self::Pending => write!(f, "being computed"),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_entry_that_several_parts_lack_is_named_once() {
+        let why = Why::missing_all(["b", "a", "b"].map(str::to_owned));
+        assert_eq!(why.to_string(), "needs b, a");
     }
 }

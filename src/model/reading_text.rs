@@ -73,7 +73,7 @@ impl EntrySpec {
         let (Shape::Quantity { kind, usual: (low, high), .. }, Value::Quantity(quantity)) = (self.shape, value) else {
             return None;
         };
-        let print = |si: f64| Quantity::new(kind, si).text(system);
+        let print = |si: f64| self.print(Quantity::new(kind, si), system);
         if quantity.si < low {
             Some(format!("unusually small: {} or more is usual", print(low)))
         } else if quantity.si > high {
@@ -83,11 +83,15 @@ impl EntrySpec {
         }
     }
 
+    fn print(&self, quantity: Quantity, system: System) -> String {
+        self.shown_in.map_or_else(|| quantity.text(system), |units| units.text(quantity, system))
+    }
+
     /// What can be typed, in one line.
     pub fn allowed(&self, system: System) -> String {
         match self.shape {
             Shape::Quantity { kind, hard: (low, high), .. } => {
-                let print = |si: f64| Quantity::new(kind, si).text(system);
+                let print = |si: f64| self.print(Quantity::new(kind, si), system);
                 match (low.is_finite(), high.is_finite()) {
                     (true, true) => format!("{} to {}", print(low), print(high)),
                     (true, false) => format!("{} or more", print(low)),
@@ -111,12 +115,27 @@ pub fn day(text: &str) -> Option<Date> {
 fn bounded(kind: Kind, (low, high): (f64, f64), text: &str) -> Result<Quantity, TypedError> {
     let quantity = units::parse(kind, text)?;
     if quantity.si < low || quantity.si > high {
+        let system = system_of(kind, text);
         let print = |si: f64| {
-            if si.is_finite() { Quantity::new(kind, si).text(System::Si) } else { "any".to_owned() }
+            if si.is_finite() { Quantity::new(kind, si).text(system) } else { "any".to_owned() }
         };
         return Err(TypedError::Impossible { typed: text.to_owned(), low: print(low), high: print(high) });
     }
     Ok(quantity)
+}
+
+/// The family of units that a text was typed in: the US one only if its last unit is printed there and nowhere else.
+fn system_of(kind: Kind, text: &str) -> System {
+    let table = units::table::of(kind);
+    let ends =
+        |unit: &&units::table::Unit| unit.spellings().any(|spelling| !spelling.is_empty() && text.ends_with(spelling));
+    let longest = |unit: &&units::table::Unit| {
+        unit.spellings().filter(|spelling| text.ends_with(spelling)).map(str::len).max().unwrap_or(0)
+    };
+    let typed = table.units.iter().filter(ends).max_by_key(longest);
+    let stands_in =
+        |ladder: &[units::table::Rung]| typed.is_some_and(|unit| ladder.iter().any(|rung| rung.symbol == unit.symbol));
+    if stands_in(table.us) && !stands_in(table.si) { System::Us } else { System::Si }
 }
 
 fn word(words: &[(&'static str, &'static str)], text: &str) -> Result<String, TypedError> {
@@ -135,4 +154,17 @@ fn listed(words: &[(&'static str, &'static str)]) -> String {
         shown.push(&more);
     }
     shown.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 12 bar is 174.0 psi (NIST SP 811: 1 psi = 6894.757 Pa).
+    #[test]
+    fn a_refusal_names_the_bounds_in_the_family_that_was_typed() {
+        let refused = |typed: &str| bounded(Kind::Pressure, (0.0, 12e5), typed).unwrap_err().to_string();
+        assert_eq!(refused("200 psi"), "'200 psi' is outside what is possible here: 0 psi to 174 psi");
+        assert_eq!(refused("20 bar"), "'20 bar' is outside what is possible here: 0 Pa to 12.0 bar");
+    }
 }

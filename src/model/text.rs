@@ -3,6 +3,8 @@
 //! A file that someone else wrote may hold terminal control sequences, direction overrides and megabyte strings.
 //! Every face shows such text through [`clean`]; the bytes in the file stay as they are.
 
+use std::collections::BTreeSet;
+
 /// The mark shown where something unprintable was left out.
 const LEFT_OUT: char = '\u{fffd}';
 
@@ -17,6 +19,24 @@ pub fn clean(text: &str) -> String {
         shown.push('…');
     }
     shown
+}
+
+/// Texts that stand together, without the sentences that one before them says already; a text of which nothing is left
+/// falls away.
+pub fn without_repeats(texts: impl IntoIterator<Item = String>) -> Vec<String> {
+    let mut said = BTreeSet::new();
+    let mut kept = Vec::new();
+    for text in texts {
+        let new: Vec<&str> = text
+            .split_inclusive(". ")
+            .filter(|part| said.insert(part.trim_end_matches(['.', ' ']).to_owned()))
+            .collect();
+        let left = new.concat().trim().to_owned();
+        if !left.is_empty() {
+            kept.push(left);
+        }
+    }
+    kept
 }
 
 fn visible(c: char) -> char {
@@ -39,6 +59,12 @@ fn visible(c: char) -> char {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_sentence_is_said_once() {
+        let texts = ["Harp empty.", "Harp empty. Torch 1.5 m away.", "", "Torch 1.5 m away."].map(str::to_owned);
+        assert_eq!(without_repeats(texts), ["Harp empty.", "Torch 1.5 m away."]);
+    }
 
     #[test]
     fn control_sequences_cannot_reach_a_terminal() {

@@ -38,6 +38,9 @@ impl fmt::Display for Verdict {
     }
 }
 
+/// Share of what was judged below which a margin is rounding (project rule: far above 2⁻⁵², far below any reading).
+const DUST: f64 = 1e-9;
+
 /// What a check found: the verdict and the numbers behind it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Judgement {
@@ -95,6 +98,17 @@ impl Judgement {
         self
     }
 
+    /// A margin that is nothing but the rounding of the machine is none; the verdict stays as it was judged.
+    #[must_use]
+    pub fn without_dust(mut self) -> Self {
+        let size = |quantity: Option<Quantity>| quantity.map_or(0.0, |quantity| quantity.si.abs());
+        let scale = size(self.found).max(size(self.limit));
+        if let Some(margin) = self.margin.as_mut().filter(|margin| margin.si.abs() < DUST * scale) {
+            margin.si = 0.0;
+        }
+        self
+    }
+
     /// The limit is only recalled, nobody looked it up: it may warn and stop, but a clear by it is a caution.
     #[must_use]
     pub fn recalled(mut self) -> Self {
@@ -133,5 +147,21 @@ impl Judgement {
     pub fn part(mut self, part: impl Into<String>) -> Self {
         self.part = Some(part.into());
         self
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rounding_is_no_margin_and_changes_no_verdict() {
+        let judged = |margin: f64| {
+            let number = Quantity::number;
+            Judgement::of(Verdict::Stop).with(number(0.8), number(0.8)).margin(number(margin)).without_dust()
+        };
+        assert_eq!(judged(-2.776e-17).margin, Some(Quantity::number(0.0)));
+        assert_eq!(judged(-2.776e-17).verdict, Verdict::Stop);
+        assert_eq!(judged(-1e-6).margin, Some(Quantity::number(-1e-6)));
     }
 }

@@ -3,7 +3,9 @@
 //! Must not live here: the words of single checks (they are declared in `stage`), how a page looks.
 
 use super::Evaluation;
+use super::words::finding;
 use crate::model::{Evidence, Judgement, Override, Verdict, text::clean};
+use crate::stage::Check;
 use crate::units::{Quantity, System};
 
 /// How many checks say what.
@@ -57,11 +59,13 @@ impl Counts {
 }
 
 /// What a clear says: the numbers it went by, or why there was nothing to judge. Never more than that.
-pub fn found_no_fault(judgement: &Judgement, system: System) -> String {
+pub fn found_no_fault(check: &Check, judgement: &Judgement, system: System) -> String {
     if let Some(why) = judgement.does_not_apply {
         return format!("Does not apply: {why}.");
     }
-    let number = |name: &str, number: Option<Quantity>| number.map(|number| format!("{name} {}", number.text(system)));
+    let number = |name: &str, number: Option<Quantity>| {
+        number.map(|number| format!("{name} {}", finding(check, number, system)))
+    };
     let part = judgement.part.as_deref().map(clean);
     let numbers =
         [part, number("found", judgement.found), number("limit", judgement.limit), number("margin", judgement.margin)];

@@ -1,5 +1,6 @@
 //! A row of figures or entries in words.
 
+use super::words::trade_units;
 use super::{Evaluation, Row};
 use crate::model::{Address, Origin, Role, Value, text::clean};
 use crate::stage::{self, Axis};
@@ -68,7 +69,8 @@ pub fn value(evaluation: &Evaluation, row: &Row, system: System) -> String {
 /// Whether what was typed is in the unit that would be printed, so that printing it again says nothing new.
 fn is_in_printed_unit(row: &Row, typed: &str, system: System) -> bool {
     let Some(quantity) = row.value.as_ref().ok().and_then(Value::quantity) else { return false };
-    let (_, symbol) = quantity.value_and_unit(system);
+    let of_kind = || quantity.value_and_unit(system).1;
+    let symbol = trade_units(&row.address.id).map_or_else(of_kind, |units| units.symbol(system));
     let unit = table::of(quantity.kind).by_symbol(symbol);
     unit.is_some_and(|unit| {
         unit.spellings().any(|spelling| {

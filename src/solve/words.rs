@@ -3,8 +3,8 @@
 //! `{absorber.riser_pitch}` in the text of a step or check becomes the value, printed in the chosen family of units.
 
 use super::{Evaluation, judge::Judged};
-use crate::model::{Address, Fig, PanelLetter, Value, text::clean};
-use crate::stage::{Show, figure, general};
+use crate::model::{Address, Fig, PanelLetter, TradeUnits, Value, text::clean};
+use crate::stage::{self, Check, Show, figure, general};
 use crate::units::{Kind, Quantity, System, si, tape};
 
 /// What is printed where a number is not known yet.
@@ -27,9 +27,10 @@ impl Evaluation {
     /// A given value as it is printed for an address.
     pub fn value_text(&self, address: &Address, value: &Value, system: System) -> String {
         let tape = figure(&address.id).is_some_and(|(figure, _)| figure.show == Show::Tape);
-        match value {
-            Value::Quantity(quantity) if tape => self.mark(*quantity, system),
-            other => clean(&other.text(system)),
+        match (value, trade_units(&address.id)) {
+            (Value::Quantity(quantity), _) if tape => self.mark(*quantity, system),
+            (Value::Quantity(quantity), Some(units)) => units.text(*quantity, system),
+            (other, _) => clean(&other.text(system)),
         }
     }
 
@@ -70,20 +71,43 @@ impl Evaluation {
 
     /// Fills the text of a check with its findings and the project's numbers.
     pub fn fill_judged(&self, template: &str, judged: &Judged, system: System) -> String {
-        let finding = |pick: fn(&crate::model::Judgement) -> Option<Quantity>| {
+        let found = |pick: fn(&crate::model::Judgement) -> Option<Quantity>| {
             let number = judged.judgement.as_ref().ok().and_then(pick);
-            number.map_or_else(|| GAP.to_owned(), |number| number.text(system))
+            number.map_or_else(|| GAP.to_owned(), |number| finding(judged.check, number, system))
         };
         fill_with(template, |id| {
             Some(match id {
-                "found" => finding(|judgement| judgement.found),
-                "limit" => finding(|judgement| judgement.limit),
-                "margin" => finding(|judgement| judgement.margin),
+                "found" => found(|judgement| judgement.found),
+                "limit" => found(|judgement| judgement.limit),
+                "margin" => found(|judgement| judgement.margin),
                 "part" => part(&judged.judgement),
                 id => self.text(&Address { id: id.to_owned(), panel: judged.panel }, system),
             })
         })
     }
+}
+
+/// The units that the trade uses for an entry or a figure; none if those of its kind will do.
+pub fn trade_units(id: &str) -> Option<TradeUnits> {
+    match figure(id) {
+        Some((figure, _)) => match figure.show {
+            Show::In(units) => Some(units),
+            Show::Plain | Show::Tape => None,
+        },
+        None => stage::entry(id)?.shown_in,
+    }
+}
+
+/// A number of a judgement in words: in the units of what the check judges by, where that has its own.
+pub fn finding(check: &Check, number: Quantity, system: System) -> String {
+    let units = check.needs.iter().find_map(|id| {
+        let is_alike = match figure(id) {
+            Some((figure, _)) => figure.kind == Some(number.kind),
+            None => stage::entry(id).is_some_and(|spec| spec.shape.kind() == Some(number.kind)),
+        };
+        is_alike.then(|| trade_units(id))?
+    });
+    units.map_or_else(|| number.text(system), |units| units.text(number, system))
 }
 
 fn is_from_memory(judged: &Judged) -> bool {

@@ -178,7 +178,7 @@ impl Check {
     /// Judges a solution. What would be clear by a limit from memory is a caution, until it is written down where that
     /// limit is printed.
     pub fn verdict(&self, solution: &Solution) -> Fig<Judgement> {
-        let mut judgement = (self.judge)(solution)?;
+        let mut judgement = (self.judge)(solution)?.without_dust();
         let judged = judgement.verdict == Verdict::Clear && judgement.does_not_apply.is_none();
         if self.rests_on_memory && judged {
             judgement = judgement.recalled();

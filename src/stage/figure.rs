@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::{Solution, entry, figure};
-use crate::model::{Fig, Stage, Value};
+use crate::model::{Fig, Stage, TradeUnits, Value};
 use crate::units::Kind;
 
 /// A part of the solution that is computed in one go, and what it reads.
@@ -172,6 +172,8 @@ pub enum Show {
     Plain,
     /// A length that is marked or cut: tape marks in US units, millimetres in SI.
     Tape,
+    /// In the units that the trade uses for this very thing, whatever its kind and size.
+    In(TradeUnits),
 }
 
 /// A computed figure.
@@ -244,6 +246,13 @@ impl Figure {
     #[must_use]
     pub const fn tape(mut self) -> Self {
         self.show = Show::Tape;
+        self
+    }
+
+    /// Printed in the trade's units of this thing.
+    #[must_use]
+    pub const fn shown_in(mut self, units: TradeUnits) -> Self {
+        self.show = Show::In(units);
         self
     }
 

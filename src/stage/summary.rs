@@ -5,7 +5,7 @@ use crate::model::Stage;
 /// One line of a summary.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Answer {
-    /// What is asked, in a word or two.
+    /// What is asked, in a word or two: at most eight letters, so that a space follows in the narrow column of a page.
     pub asks: &'static str,
     /// The answer, with ids in braces. A figure with rows stands for its first and its last row.
     pub text: &'static str,
@@ -33,7 +33,7 @@ static ABSORBER: [Answer; 4] = [
 ];
 
 static PLUMBING: [Answer; 3] = [
-    answer("sun gives", "{plumbing.solar_fraction_year} of {plumbing.load_year} a year"),
+    answer("from sun", "{plumbing.solar_fraction_year} of {plumbing.load_year} a year"),
     answer("peaks", "tank {plumbing.tank_peak}; panels stand hot {plumbing.stagnation_hours} h"),
     answer("worst", "{plumbing.worst_week}"),
 ];
@@ -72,6 +72,13 @@ mod tests {
     /// The ids in braces.
     fn ids(text: &str) -> Vec<&str> {
         text.split('{').skip(1).filter_map(|rest| Some(rest.split_once('}')?.0)).collect()
+    }
+
+    #[test]
+    fn a_space_follows_what_is_asked() {
+        for answer in Stage::ALL.iter().flat_map(|stage| of(*stage)) {
+            assert!(answer.asks.chars().count() <= 8, "{}", answer.asks);
+        }
     }
 
     #[test]

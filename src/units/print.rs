@@ -100,6 +100,7 @@ mod tests {
         prints(Kind::Length, 0.000546, "0.546 mm", "0.0215 in");
         prints(Kind::Length, 0.0159, "15.9 mm", "0.626 in");
         prints(Kind::Length, 270.0, "270 m", "885.8 ft");
+        prints(Kind::Energy, 0.0, "0 kJ", "0 Btu");
         prints(Kind::Area, 2.0, "2.00 m²", "21.5 ft²");
         prints(Kind::Volume, 0.3, "300 L", "79.3 gal");
         prints(Kind::Temperature, 288.65, "15.5 °C", "59.9 °F");
@@ -147,6 +148,7 @@ mod tests {
         let wind = Quantity::new(Kind::Pressure, 1170.0);
         assert_eq!(wind.text_in("psf").as_deref(), Some("24.4 psf"));
         assert_eq!(wind.text_in("in H2O").as_deref(), Some("4.70 inH2O"));
+        assert_eq!(Quantity::new(Kind::Length, 50e3).text_in("mi").as_deref(), Some("31.1 mi"));
         assert_eq!(wind.text_in("mm"), None);
         assert_eq!(Quantity::new(Kind::Flow, 1e-4).value_and_unit(System::Si), ("6.00".to_owned(), "L/min"));
     }

@@ -1,9 +1,7 @@
 //! The bench cards: each job's figures as they are wanted at the bench, with its steps to tick and what can hurt.
 
-use std::collections::BTreeSet;
-
 use super::{Block, Card, CardLine, Section, Table, steps};
-use crate::model::{Address, text::clean};
+use crate::model::{Address, text::clean, text::without_repeats};
 use crate::solve::Evaluation;
 use crate::solve::rows;
 use crate::stage;
@@ -28,8 +26,7 @@ fn card_of(evaluation: &Evaluation, card: &'static card::Card) -> Card {
     });
     let all =
         std::iter::once(card.caution.to_owned()).chain(known().flat_map(|step| steps::cautions(evaluation, step)));
-    let mut seen = BTreeSet::new();
-    let mut cautions: Vec<String> = all.filter(|text| !text.is_empty() && seen.insert(text.clone())).collect();
+    let mut cautions = without_repeats(all);
     cautions.sort_by_key(|text| !text.starts_with("stop by "));
     Card {
         title: card.title.to_owned(),

@@ -37,7 +37,7 @@ fn item(evaluation: &Evaluation, judged: &Judged) -> Item {
     item.say("", judged.overruled.as_ref().map_or_else(String::new, overruling));
     match (&judged.judgement, judged.verdict) {
         (Err(why), _) => item.say("Not known", clean(&why.to_string())),
-        (Ok(judgement), Verdict::Clear) => item.say("", found_no_fault(judgement, evaluation.system())),
+        (Ok(judgement), Verdict::Clear) => item.say("", found_no_fault(check, judgement, evaluation.system())),
         (Ok(_), _) => {
             item.say("", evaluation.says(judged, evaluation.system()));
             item.say("Numbers", numbers(&fill));

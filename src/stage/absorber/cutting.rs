@@ -130,7 +130,7 @@ pub static FIGURES: &[Figure] = &[
         "fewest metres, or least price, that give {wanted} pieces of {cut}",
         &[("wanted", "absorber.risers_wanted"), ("cut", "absorber.riser_cut")],
     ),
-    Figure::word("absorber.riser_bar", "cut from", &RISER_CUTS, |s, key| {
+    Figure::word("absorber.riser_bar", "coil or length, and what is cut from it", &RISER_CUTS, |s, key| {
         tube_stock::bar_text(s, &s.absorber.riser_job, &*best(s)?, key).map(Value::Text)
     })
     .axis(Axis::RiserBar)

@@ -5,7 +5,7 @@
 use super::HARP;
 use super::entries::{self as e, Joint};
 use super::joints;
-use crate::model::{Entry, EntrySpec, Fig, Fold, Inputs, PanelLetter, Why};
+use crate::model::{Entry, EntrySpec, Fig, Fold, Inputs, PanelLetter, TradeUnits, Why};
 use crate::stage::{Figure, Group, Solution};
 use crate::units::Kind;
 use crate::units::si::{Dimension, Time};
@@ -42,6 +42,7 @@ pub static OTHER_TIME: Entry<Time> = Entry::quantity("absorber.other_time", "tim
 
 /// Hours that a harp took.
 pub static HOURS_USED: Entry<Time> = Entry::quantity("absorber.hours_used", "hours for the harp")
+    .shown_in(TradeUnits::WORK)
     .why("of all hands together, from first hole to last coat; left out, the hours logged step by step count")
     .hard(0.0, 3.6e6)
     .per_panel()
@@ -195,7 +196,7 @@ fn in_the_log(s: &Solution) -> Fig<Time> {
 pub static FIGURES: &[Figure] = &[
     Figure::new("absorber.hours_estimate", "hours for a harp, by the piece", Kind::Time, &ESTIMATE, |s, _| {
         Ok(estimate(s)?.into())
-    })
+    }).shown_in(TradeUnits::WORK)
     .by(
         "hours",
         "holes × {hole} + {n} × {cut} + {places} × {joint} + metres × {bond} + {rest}",
@@ -211,14 +212,14 @@ pub static FIGURES: &[Figure] = &[
     ),
     Figure::new("absorber.hours_logged", "hours in the log, all harps", Kind::Time, &LOGGED, |s, _| {
         Ok(in_the_log(s)?.into())
-    })
+    }).shown_in(TradeUnits::WORK)
     .by("hours", "sum of the log's hours over all steps of the harps", &[]),
-    Figure::new("absorber.hours_each", "hours for one more harp", Kind::Time, &HOURS, |s, _| Ok(each(s)?.into())).by(
+    Figure::new("absorber.hours_each", "hours for one more harp", Kind::Time, &HOURS, |s, _| Ok(each(s)?.into())).shown_in(TradeUnits::WORK).by(
         "hours",
         "mean of the harps that are done; until one is, what the log has of each task and {reckoned} for the others",
         &[("reckoned", "absorber.hours_estimate")],
     ),
-    Figure::new("absorber.hours_left", "hours for the remaining harps", Kind::Time, &HOURS, |s, _| Ok(left(s)?.into()))
+    Figure::new("absorber.hours_left", "hours for the remaining harps", Kind::Time, &HOURS, |s, _| Ok(left(s)?.into())).shown_in(TradeUnits::WORK)
         .by(
             "hours",
             "{each} less what the log has, for each harp that is not done",

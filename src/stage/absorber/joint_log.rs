@@ -131,15 +131,15 @@ pub static FIGURES: &[Figure] = &[
         Ok(Quantity::count(logged(&s.inputs)?).into())
     })
     .by("joint-log", "rows of the log with a day, each a riser end", &[]),
-    Figure::new("absorber.joints_looked", "of them looked at", Kind::Count, &MARKS, |s, _| {
+    Figure::new("absorber.joints_looked", "joints looked at", Kind::Count, &MARKS, |s, _| {
         Ok(Quantity::count(looked(&s.inputs)?).into())
     })
     .by("joint-log", "rows with looked = yes", &[]),
-    Figure::new("absorber.joints_tested", "of them tested", Kind::Count, &MARKS, |s, _| {
+    Figure::new("absorber.joints_tested", "joints tested", Kind::Count, &MARKS, |s, _| {
         Ok(Quantity::count(tested(&s.inputs)?).into())
     })
     .by("joint-log", "rows with tested = yes", &[]),
-    Figure::new("absorber.joints_reworked", "of them reworked", Kind::Count, &MARKS, |s, _| {
+    Figure::new("absorber.joints_reworked", "joints reworked", Kind::Count, &MARKS, |s, _| {
         Ok(Quantity::count(reworked(&s.inputs)?).into())
     })
     .by("joint-log", "rows with reworked above 0", &[]),

@@ -198,13 +198,21 @@ pub static FIGURES: &[Figure] = &[
         "−Δα + 0.5 Δε = {lost} + 0.5 × {gained}",
         &[("lost", "absorber.absorptance_loss"), ("gained", "absorber.emittance_gain")],
     ),
-    Figure::new("absorber.useful_power_calm", "useful heat in a wind of 1 m/s", Kind::Power, &HEAT, |s, _| {
-        Ok(in_wind(s, 1.0)?.useful_power.into())
-    })
+    Figure::new(
+        "absorber.useful_power_calm",
+        "useful heat in a wind of 1 m/s (2.2 mph)",
+        Kind::Power,
+        &HEAT,
+        |s, _| Ok(in_wind(s, 1.0)?.useful_power.into()),
+    )
     .by("heat-removal", "the working point in another wind; {Q} is at 2 m/s", &[("Q", "absorber.useful_power")]),
-    Figure::new("absorber.useful_power_windy", "useful heat in a wind of 5 m/s", Kind::Power, &HEAT, |s, _| {
-        Ok(in_wind(s, 5.0)?.useful_power.into())
-    })
+    Figure::new(
+        "absorber.useful_power_windy",
+        "useful heat in a wind of 5 m/s (11 mph)",
+        Kind::Power,
+        &HEAT,
+        |s, _| Ok(in_wind(s, 5.0)?.useful_power.into()),
+    )
     .by("heat-removal", "the working point in another wind; {Q} is at 2 m/s", &[("Q", "absorber.useful_power")]),
     Figure::new("absorber.harp_drop_cold", "pressure drop of one harp at 10 °C", Kind::Pressure, &HEAT, |s, _| {
         Ok(drop_at(s, 10.0)?.into())

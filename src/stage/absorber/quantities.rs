@@ -5,7 +5,7 @@
 use super::entries as e;
 use super::geometry::Harp;
 use crate::handbook::{sheet, solder, tube};
-use crate::model::{Fig, Inputs, Value, Why};
+use crate::model::{Fig, Inputs, TradeUnits, Value, Why};
 use crate::physics::fillet::Fillet;
 use crate::physics::solder_joint::wire_length;
 use crate::stage::{Figure, Group, Solution};
@@ -161,8 +161,9 @@ pub static FIGURES: &[Figure] = &[
         let harp = s.absorber.harp.as_ref().map_err(Clone::clone)?;
         Ok((harp.sheet_length * harp.riser_count as f64).into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("fillet", "{n} × riser between the headers", &[("n", "absorber.riser_count")]),
-    Figure::new("absorber.solder_per_metre", "solder for a metre of line", Kind::Mass, &LINE, |s, _| {
+    Figure::new("absorber.solder_per_metre", "solder for each metre (39 in) of line", Kind::Mass, &LINE, |s, _| {
         let per_metre = line_section(&s.inputs, s.absorber.harp.as_ref().map_err(Clone::clone)?)?;
         let density = density(&s.inputs)?;
         Ok((per_metre * Length::from_si(1.0) * density).into())
@@ -172,9 +173,10 @@ pub static FIGURES: &[Figure] = &[
         "fillet section of {b} and {film} × density, no waste",
         &[("b", "absorber.bond_width"), ("film", "absorber.bond_film")],
     ),
-    Figure::new("absorber.solder_wire", "the same as 1/8 in wire", Kind::Length, &QUANTITIES, |s, _| {
+    Figure::new("absorber.solder_wire", "solder for one sheet as 1/8 in wire", Kind::Length, &QUANTITIES, |s, _| {
         Ok(Value::from(of(s)?.solder_wire.clone()?))
     })
+    .shown_in(TradeUnits::SITE)
     .by("fillet", "volume / (π (1/8 in)²/4)", &[]),
     Figure::new("absorber.flux_mass", "flux for one sheet", Kind::Mass, &QUANTITIES, |s, _| {
         Ok(Value::from(of(s)?.flux_mass.clone()?))

@@ -1,7 +1,7 @@
 //! The figures of the absorber stage.
 
 use super::{BOND, CUT, HARP, HEAT, SOLDER, STAGNATION};
-use crate::model::{Fig, Value, Why};
+use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::stage::{Axis, Figure, Group, Solution, general};
 use crate::units::Kind::{
     Area, Count, HeatCapacity, Length, LossCoefficient, LossSlope, Number, Percent, Power, Temperature,
@@ -67,7 +67,7 @@ pub static FIGURES: &[Figure] = &[
         "hole i = {left} + (sheet − (n − 1){W})/2 + (i − 1){W}, each from the same end",
         &[("left", "absorber.stub_left"), W],
     ),
-    Figure::new("absorber.hole_upper", "the same in the upper header", Length, &HARP, |s, key| {
+    Figure::new("absorber.hole_upper", "hole in the upper header", Length, &HARP, |s, key| {
         at(&harp(s)?.upper_holes, key).map(Value::from)
     })
     .axis(Axis::Hole)
@@ -110,6 +110,7 @@ pub static FIGURES: &[Figure] = &[
         let harp = harp(s)?;
         Ok((harp.riser_cut.clone()? * harp.riser_count as f64).into())
     })
+    .shown_in(TradeUnits::SITE)
     .by(
         "riser-cut",
         "{n} × {cut}, without saw cuts and waste",

@@ -8,7 +8,7 @@ use super::geometry::Harp;
 use super::joints::{self, JOINT_GAP};
 use super::quantities::QUANTITIES;
 use crate::handbook::{fittings, solder};
-use crate::model::{Demand, Entry, EntrySpec, Fig, Fold, Inputs, PanelLetter, Shelf, Why};
+use crate::model::{Demand, Entry, EntrySpec, Fig, Fold, Inputs, PanelLetter, Shelf, TradeUnits, Why};
 use crate::physics::solder_joint::wire_length;
 use crate::stage::{Figure, Group, Solution};
 use crate::units::si::{Dimension, Length, Mass, MassDensity, Volume};
@@ -231,9 +231,10 @@ pub static FIGURES: &[Figure] = &[
         "{V} × density: 8000 kg/m³ for Cu-P, the alloy's for solder",
         &[("V", "absorber.filler_volume")],
     ),
-    Figure::new("absorber.filler_wire", "the same as 1/8 in wire", Kind::Length, &FILLER, |s, _| {
+    Figure::new("absorber.filler_wire", "filler as 1/8 in wire", Kind::Length, &FILLER, |s, _| {
         Ok(wire_length(filler(s)?, Length::from_si(WIRE)).map_err(Why::out_of_range)?.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("joint-filler", "{V} / (π (1/8 in)²/4)", &[("V", "absorber.filler_volume")]),
     Figure::new("absorber.braze_rods", "brazing rods, all panels", Kind::Count, &RODS, |s, _| {
         if s.inputs.get(&e::HEADER_FILLER)? == Filler::Soldered {

@@ -1,7 +1,7 @@
 //! Settings of the controller: do they keep the pump running, and which resistors simulate them.
 
 use super::sensor::Sensor;
-use crate::model::{Entry, EntrySpec, Fig, Judgement, Verdict, Why};
+use crate::model::{Entry, EntrySpec, Fig, Judgement, TradeUnits, Verdict, Why};
 use crate::physics::differential_control::{ControlStability, DifferentialControl};
 use crate::stage::plumbing::entries::{LOOP, LoopType, TANK_LIMIT};
 use crate::stage::{Check, Figure, Group, Severity, Solution, plumbing};
@@ -39,6 +39,7 @@ pub static LOCK_OUT: Entry<Temperature> = Entry::quantity("commissioning.lock_ou
 
 /// Height of the loop.
 pub static TOP_HEIGHT: Entry<Length> = Entry::quantity("commissioning.top_height", "loop's top above its gauge")
+    .shown_in(TradeUnits::SITE)
     .why("about 0.1 bar for each metre stands between them")
     .hard(0.0, 60.0)
     .usual(0.5, 20.0);
@@ -105,7 +106,7 @@ fn keeps_running(s: &Solution) -> Fig<Judgement> {
 pub static FIGURES: &[Figure] = &[
     Figure::new(
         "commissioning.greatest_stop",
-        "stop difference that never cycles",
+        "stop at or below this never cycles",
         TemperatureDifference,
         &LIMITS,
         |s, _| Ok(stability(s)?.greatest_stop.into()),
@@ -117,7 +118,7 @@ pub static FIGURES: &[Figure] = &[
     ),
     Figure::new(
         "commissioning.least_start",
-        "start difference that never cycles",
+        "start from which that stop never cycles (no usual setting)",
         TemperatureDifference,
         &LIMITS,
         |s, _| Ok(stability(s)?.least_start.into()),

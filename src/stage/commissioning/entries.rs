@@ -1,6 +1,6 @@
 //! What the commissioning stage asks: almost all of it is measured.
 
-use crate::model::{Choice, Entry, EntrySpec, Fold};
+use crate::model::{Choice, Entry, EntrySpec, Fold, TradeUnits};
 use crate::units::si::{
     ElectricalResistance, Length, Pressure, Temperature, TemperatureInterval, Time, Volume, ZERO_CELSIUS,
 };
@@ -18,6 +18,7 @@ pub static DIVISION: Entry<Pressure> = Entry::quantity("commissioning.gauge_divi
 
 /// Height of the loop's gauge over its relief valve.
 pub static GAUGE_HEIGHT: Entry<Length> = Entry::quantity("commissioning.gauge_height", "gauge above the relief valve")
+    .shown_in(TradeUnits::SITE)
     .why("about 0.1 bar for each metre of water between them; negative when the gauge hangs below")
     .hard(-60.0, 60.0)
     .default("0 m");

@@ -288,12 +288,12 @@ pub static FIGURES: &[Figure] =
 
 /// The checks of this file.
 pub static CHECKS: &[Check] = &[
-    Check::new("commissioning.flush-litres", "litres flushed", Severity::Nuisance, flushed)
+    Check::new("commissioning.flush-litres", "water flushed through", Severity::Nuisance, flushed)
         .says("{found} went through; {limit} are wanted.", "Go on, panel by panel and the other way round.")
         .blind_to("a dead leg that no flush goes through; whether the cloth stayed clean")
         .source("ten contents: project rule")
         .needs(&["commissioning.flushed", "commissioning.flush_volume"]),
-    Check::new("commissioning.filled-litres", "litres filled", Severity::Injury, filled)
+    Check::new("commissioning.filled-litres", "liquid filled in", Severity::Injury, filled)
         .says(
             "{found} went in, panels and pipe hold {limit}: {part}.",
             "Vent the highest points; look for a valve that was left shut.",

@@ -1,7 +1,7 @@
 //! What the commissioning stage asks about a logger file: where it is, which column tells what, how well it measures.
 
 use crate::logger::{CHANNELS, Columns};
-use crate::model::{Entries, Entry, EntrySpec, Fig, Inputs};
+use crate::model::{Entries, Entry, EntrySpec, Fig, Inputs, TradeUnits};
 use crate::units::Kind;
 use crate::units::si::{Power, Ratio, TemperatureInterval, Time};
 
@@ -109,6 +109,7 @@ pub static POWER_FACTOR: Entry<Ratio> = Entry::percent("commissioning.power_fact
 
 /// Power of the pump.
 pub static PUMP_POWER: Entry<Power> = Entry::quantity("commissioning.pump_power", "pump, electric power")
+    .shown_in(TradeUnits::ELECTRIC_POWER)
     .why("by a plug meter while it runs at its setting")
     .hard(0.1, 2000.0)
     .usual(2.0, 200.0);

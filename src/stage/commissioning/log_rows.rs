@@ -7,7 +7,7 @@ use super::log_entries as e;
 use super::logged::{CLOCK, DAYS, DRIFT, EXPECTED, FILE, FIT, HEAT_PER_AREA, POINTS, POWER, PUMP, STAGNATION};
 use super::performance::{Bend, Compared, EfficiencyPoint, Fitted};
 use crate::logger::{Log, stamp};
-use crate::model::{Fig, Value, Why};
+use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::physics::night::clock_drift;
 use crate::stage::{Axis, Figure, Solution};
 use crate::units::Kind::{Count, Energy, Irradiation, LossCoefficient, Number, Percent, Temperature, Time as Duration};
@@ -188,6 +188,7 @@ pub static FIGURES: &[Figure] = &[
         let power = s.inputs.get(&e::PUMP_POWER)?;
         Ok(Joule::from_si(daily(s, |day| day.pump.si())? * power.si()).into())
     })
+    .shown_in(TradeUnits::ELECTRICITY)
     .by("log-heat", "{P} × time the pump ran", &[("P", "commissioning.pump_power")]),
     Figure::new("commissioning.log_starts", "most starts of the pump in a day", Count, &DAYS, |s, _| {
         let most = counting(s)?.iter().map(|day| day.starts).max().unwrap_or(0);

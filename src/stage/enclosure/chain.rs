@@ -105,7 +105,7 @@ fn weakest(s: &Solution) -> Fig<Value> {
             }
         }
     }
-    let Some((link, share)) = worst else { return Err(Why::Missing(missing)) };
+    let Some((link, share)) = worst else { return Err(Why::missing_all(missing)) };
     let known = format!("{link}, {:.0} % used", share * 100.0);
     let text = if unknown.is_empty() { known } else { format!("{known}; not known: {}", unknown.join(", ")) };
     Ok(Value::Text(text))

@@ -117,7 +117,7 @@ impl Bill {
             }
         }
         match self.open.first() {
-            _ if !missing.is_empty() => Err(Why::Missing(missing)),
+            _ if !missing.is_empty() => Err(Why::missing_all(missing)),
             Some((_, why)) => Err(why.clone()),
             None => Ok(sum),
         }

@@ -15,7 +15,7 @@ pub static ITEM: Entry<String> =
 
 /// Shelf.
 pub static SHELF: Entry<Shelf> =
-    Entry::choice("materials.*.shelf", "shelf").why("where it lies in the shop; sorts the bill");
+    Entry::choice("materials.*.shelf", "shelf in the shop").why("where it lies in the shop; sorts the bill");
 
 /// How many pieces of a line of the builder's own.
 pub static NEEDED: Entry<f64> = Entry::plain("materials.*.needed", "pieces needed", Kind::Number)

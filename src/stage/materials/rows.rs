@@ -57,10 +57,10 @@ fn open(s: &Solution) -> Value {
 
 /// The figures of this file.
 pub static FIGURES: &[Figure] = &[
-    Figure::word("enclosure.bill_item", "to ask for", &BILL, |s, key| Ok(words(line(s, key)?.item.clone()?)))
+    Figure::word("enclosure.bill_item", "item to ask for", &BILL, |s, key| Ok(words(line(s, key)?.item.clone()?)))
         .axis(Axis::Material)
         .by("bill", "name by size and material, or as entered", &[]),
-    Figure::word("enclosure.bill_shelf", "shelf", &BILL, |s, key| Ok(words(line(s, key)?.shelf.word())))
+    Figure::word("enclosure.bill_shelf", "shelf in the shop", &BILL, |s, key| Ok(words(line(s, key)?.shelf.word())))
         .axis(Axis::Material)
         .by("bill", "by what it is", &[]),
     Figure::word("enclosure.bill_needed", "needed", &BILL, needed).axis(Axis::Material).by(
@@ -73,7 +73,11 @@ pub static FIGURES: &[Figure] = &[
     })
     .axis(Axis::Material)
     .by("bill", "needed × (1 + scrap) / one piece", &[]),
-    Figure::word("enclosure.bill_there", "there", &BILL, there).axis(Axis::Material).by("bill", "as entered", &[]),
+    Figure::word("enclosure.bill_there", "already there", &BILL, there).axis(Axis::Material).by(
+        "bill",
+        "as entered",
+        &[],
+    ),
     Figure::new("enclosure.bill_buy", "still to buy, pieces", Count, &BILL, |s, key| {
         Ok(Quantity::count(line(s, key)?.to_buy()?).into())
     })

@@ -69,7 +69,7 @@ pub static CHECKS: &[Check] = &[
         .source("speed that carries bubbles down")
         .recalls("0.3 m/s")
         .needs(&["plumbing.velocity"]),
-    Check::new("plumbing.storage", "tank against collector area", Severity::Nuisance, storage)
+    Check::new("plumbing.storage", "tank, litres for each m² of collector", Severity::Nuisance, storage)
         .says(
             "The tank holds {found} L for each m² of collector, which is {part}; 61 to 81 L is the published range.",
             "Too little storage runs hot and wastes summer sun, too much stays lukewarm. Change tank or panels, or \

@@ -4,7 +4,7 @@ pub mod part;
 pub mod run;
 pub mod service;
 
-use crate::model::{Choice, Entry, EntrySpec};
+use crate::model::{Choice, Entry, EntrySpec, TradeUnits};
 use crate::units::Kind;
 use crate::units::si::{HeatTransfer, Length, Pressure, Ratio, Temperature, Volume};
 
@@ -26,6 +26,7 @@ pub static FLOW_PER_AREA: Entry<f64> =
 
 /// Length of the loop that empties.
 pub static DRAINED_LENGTH: Entry<Length> = Entry::quantity("plumbing.drained_length", "loop that drains")
+    .shown_in(TradeUnits::SITE)
     .why("there and back, above the reservoir's level; left out it is the whole loop")
     .hard(0.0, 500.0);
 
@@ -93,8 +94,10 @@ pub static PIPE: Entry<String> =
     Entry::listed("plumbing.pipe", "loop pipe", super::tube_names).why("copper by its handbook name");
 
 /// Length of the loop, there and back.
-pub static PIPE_LENGTH: Entry<Length> =
-    Entry::quantity("plumbing.pipe_length", "loop length").why("there and back, as walked").hard(0.1, 500.0);
+pub static PIPE_LENGTH: Entry<Length> = Entry::quantity("plumbing.pipe_length", "loop length")
+    .shown_in(TradeUnits::SITE)
+    .why("there and back, as walked")
+    .hard(0.1, 500.0);
 
 /// Elbows of the loop.
 pub static ELBOWS: Entry<usize> = Entry::count("plumbing.elbows", "elbows").why("there and back").default("12");

@@ -6,7 +6,7 @@ use super::entries::{self as e, LoopType, service};
 use super::hydraulics::{LoopCost, PanelCost, PumpDuty, RunCost};
 use super::year::entries as y;
 use super::{LIQUID, LOOP, PIPE, ROW, emptying::Emptying, layout::HEIGHTS, pipework::LINES};
-use crate::model::{Fig, Judgement, Value, Verdict, Why};
+use crate::model::{Fig, Judgement, TradeUnits, Value, Verdict, Why};
 use crate::physics::drainback::{Return, can_fill};
 use crate::physics::pump::{Duty, OperatingPoint};
 use crate::physics::thermosiphon::NaturalFlow;
@@ -133,6 +133,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.run_speed", "speed in the run", Speed, &PIPE, |s, key| {
         Ok(run_of(s, key)?.drop.velocity.into())
     })
+    .shown_in(TradeUnits::WATER_SPEED)
     .axis(Axis::Run)
     .by("pipe-friction", "v = 4 {Q}/(π D²)", &[DESIGN]),
     Figure::new("plumbing.run_drop", "pressure drop of the run", Pascals, &PIPE, |s, key| {
@@ -140,7 +141,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .axis(Axis::Run)
     .by("pipe-friction", "Δp = (f L/D + ΣK) ρ v²/2 at {Q} and 45 °C", &[DESIGN]),
-    Figure::new("plumbing.run_rule_of_thumb", "the same, straight pipe by Hazen-Williams", Pascals, &PIPE, |s, key| {
+    Figure::new("plumbing.run_rule_of_thumb", "drop of the run by Hazen-Williams", Pascals, &PIPE, |s, key| {
         Ok(run_of(s, key)?.rule_of_thumb.into())
     })
     .axis(Axis::Run)
@@ -149,6 +150,7 @@ pub static FIGURES: &[Figure] = &[
         let lines = known(&s.plumbing.lines)?;
         Ok(lines.iter().map(|line| line.run.length).fold(Length::default(), |sum, next| sum + next).into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("pipe-friction", "sum of the runs, or the loop length where no run is written", &[]),
     Figure::new("plumbing.group_flow", "flow of the group of panels", Flow, &PANEL_FLOW, |s, key| {
         let index: usize = key.parse().map_err(|_| Why::missing("panel.A"))?;
@@ -193,11 +195,9 @@ pub static FIGURES: &[Figure] = &[
         "H(Q) = lift + ΣΔp(Q)/(ρ g), solved between no flow and the pump's greatest",
         &[],
     ),
-    Figure::new("plumbing.pump_head", "head at that flow", Metres, &PUMP, |s, _| Ok(point(s)?.head.into())).by(
-        "pump-point",
-        "H = h₀ + h₁ Q + h₂ Q² through the label's points at {Q}",
-        &[("Q", "plumbing.pump_flow")],
-    ),
+    Figure::new("plumbing.pump_head", "head of the pump at its flow", Metres, &PUMP, |s, _| Ok(point(s)?.head.into()))
+        .shown_in(TradeUnits::SITE)
+        .by("pump-point", "H = h₀ + h₁ Q + h₂ Q² through the label's points at {Q}", &[("Q", "plumbing.pump_flow")]),
     Figure::new("plumbing.pump_share", "pump's flow over the design flow", Percent, &PUMP, |s, _| {
         Ok(Quantity::percent(point(s)?.flow.si() / flow_of(s)?.si()).into())
     })
@@ -205,8 +205,9 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.pump_hydraulic", "power that reaches the liquid", Power, &PUMP, |s, _| {
         Ok(point(s)?.hydraulic_power.into())
     })
+    .shown_in(TradeUnits::ELECTRIC_POWER)
     .by("pump-point", "ρ g {H} {Q}", &[("H", "plumbing.pump_head"), ("Q", "plumbing.pump_flow")]),
-    Figure::new("plumbing.pump_efficiency", "of its electrical power", Percent, &PUMP, |s, _| {
+    Figure::new("plumbing.pump_efficiency", "pump power that reaches the liquid", Percent, &PUMP, |s, _| {
         let electrical = s.inputs.get(&y::PUMP_POWER)?.si();
         Ok(Quantity::percent(point(s)?.hydraulic_power.si() / electrical).into())
     })
@@ -218,10 +219,12 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.drain_lift", "height that the pump lifts to", Metres, &DRAINBACK, |s, _| {
         Ok(drain(s)?.lift.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("drainback", "top of the loop over the reservoir's lower port", &[]),
     Figure::new("plumbing.fill_head", "head to fill the loop", Metres, &DRAINBACK, |s, _| {
         Ok(drain(s)?.state.fill_head.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("drainback", "{z} + Δp of the up leg and panels/(ρ g) at {Q}", &[("z", "plumbing.drain_lift"), DESIGN]),
     Figure::word("plumbing.return_state", "what the return pipe does", &DRAINBACK, |s, _| {
         Ok(Value::Text(return_words(drain(s)?.state.return_state).to_owned()))
@@ -247,6 +250,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.suction_head", "suction head at the pump, hot", Metres, &SUCTION, |s, _| {
         Ok(s.plumbing.working.suction.clone()?.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by(
         "suction-head",
         "(p − Δp − p_vap({T}))/(ρ g) + height over the pump, p where the loop's pressure is held",

@@ -7,7 +7,7 @@ use super::entries::{self as e, LoopType};
 use super::heights::{self, DrainSlope, Extreme, LEAST_FALL, Profile};
 use super::network::{self, Network};
 use super::walk::{self, ShutIn};
-use crate::model::{Fig, Inputs, Judgement, Value, Verdict, Why};
+use crate::model::{Fig, Inputs, Judgement, TradeUnits, Value, Verdict, Why};
 use crate::physics::thermosiphon::{NightColumns, night_drive};
 use crate::stage::absorber::{self, geometry::Harp};
 use crate::stage::{Check, Figure, Group, Severity, Solution};
@@ -171,10 +171,12 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.loop_height", "top of the loop over its lowest place", Metres, &HEIGHTS, |s, _| {
         Ok(profile_of(s)?.top().into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("loop-heights", "sum of the rises of runs and parts", &[]),
     Figure::new("plumbing.panels_top", "panels' outlet over the lowest place", Metres, &HEIGHTS, |s, _| {
         Ok(profile_of(s)?.panels_top.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("loop-heights", "sum of the rises up to there", &[]),
     Figure::new("plumbing.height_gap", "what the heights miss once around", Metres, &HEIGHTS, |s, _| {
         Ok(profile_of(s)?.gap.into())
@@ -183,6 +185,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.tank_over_panels", "tank's bottom over the panels' top", Metres, &HEIGHTS, |s, _| {
         Ok(tank_over_panels(s)?.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("loop-heights", "lower port of tank, coil or exchanger less {top}", &[("top", "plumbing.panels_top")]),
     Figure::word("plumbing.unvented_top", "high point without a vent", &HEIGHTS, |s, _| {
         Ok(or_none(unserved(s, Extreme::High, vents)?))

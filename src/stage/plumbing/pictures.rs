@@ -3,7 +3,7 @@
 use super::hydraulics::working_liquid;
 use super::pipework::Line;
 use crate::model::scene::{Part, Scene, Shape};
-use crate::model::{Chart, ChartAxis, Fig, Why};
+use crate::model::{Chart, ChartAxis, Fig, TradeUnits, Why};
 use crate::physics::pump::Duty;
 use crate::stage::{Solution, general};
 use crate::units::si::{Dimension, VolumeRate};
@@ -72,7 +72,7 @@ pub fn unrolled(s: &Solution) -> Fig<Scene> {
             shapes.push(Shape::Circle { part: Part::Hole, centre, radius: millimetres(gap * 0.2) });
             labels.push(Shape::Label { at: centre, text: name.clone() });
         }
-        let speed = Quantity::from(run.drop.velocity).text(system);
+        let speed = TradeUnits::WATER_SPEED.text(run.drop.velocity.into(), system);
         let drop = Quantity::from(run.drop.total()).text(system);
         labels.push(Shape::Label {
             at: at(f64::midpoint(x, end), f64::midpoint(from.si(), to.si()) - gap),

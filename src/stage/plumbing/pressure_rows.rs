@@ -9,7 +9,7 @@ use super::network::Network;
 use super::pipework::LINES;
 use super::steam::Steam;
 use super::{CONTENTS, LIQUID, ROW, exchange, working};
-use crate::model::{Fig, Value, Why};
+use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::stage::{Figure, Group, Solution, absorber, site};
 use crate::units::Kind::{
     self, Conductance, Energy, Length as Metres, Mass, Percent, Power, Pressure as Pascals, Volume,
@@ -173,6 +173,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.steam_reach", "steam goes onward", Metres, &STEAM, |s, _| {
         Ok(steam_of(s)?.onward.length.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by(
         "steam-reach",
         "length of pipe with Σ U′ ({T} − T_air) L = {P}; an upper bound",
@@ -181,6 +182,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.steam_reach_back", "steam goes backward", Metres, &STEAM, |s, _| {
         Ok(steam_of(s)?.backward.length.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("steam-reach", "the same against the flow, all {P} that way", &[("P", "plumbing.steam_power")]),
     Figure::word("plumbing.steam_parts", "parts that steam can reach", &STEAM, |s, _| reach_words(s)).by(
         "steam-reach",

@@ -1,7 +1,7 @@
 //! The figures of the plumbing stage.
 
 use super::{CONTENTS, DRAW, HOT_WATER, LINE, LOOP, PIPE, ROW, STORAGE, circuit, hydraulics, load, panel_count};
-use crate::model::{Fig, Value};
+use crate::model::{Fig, TradeUnits, Value};
 use crate::physics::fluid::Fluid;
 use crate::stage::site::rows::month;
 use crate::stage::{Axis, Figure, Group, Solution};
@@ -58,6 +58,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.velocity", "speed in the fastest run", Speed, &PIPE, |s, _| {
         Ok(pipe(s)?.fastest()?.drop.velocity.into())
     })
+    .shown_in(TradeUnits::WATER_SPEED)
     .by("pipe-friction", "v = 4 {Q}/(π D²), D the narrowest bore among the runs", &[FLOW]),
     Figure::new("plumbing.reynolds", "Reynolds number in the fastest run", Number, &PIPE, |s, _| {
         Ok(plain(Number, pipe(s)?.fastest()?.drop.reynolds))

@@ -6,7 +6,7 @@ pub mod shop;
 pub mod taps;
 pub mod water;
 
-use crate::model::{Choice, Entry, EntrySpec, Fold};
+use crate::model::{Choice, Entry, EntrySpec, Fold, TradeUnits};
 use crate::units::si::{Length, Ratio, Temperature, Time, ZERO_CELSIUS};
 
 /// Limit of the coating.
@@ -84,8 +84,10 @@ pub static FIRE_WATCH: Entry<Time> = Entry::quantity("safety.fire_watch", "fire 
     .hard(0.0, 86_400.0);
 
 /// Height of the work.
-pub static HEIGHT: Entry<Length> =
-    Entry::quantity("safety.work_height", "height of the work").why("of the edge one could fall from").hard(0.0, 100.0);
+pub static HEIGHT: Entry<Length> = Entry::quantity("safety.work_height", "height of the work")
+    .shown_in(TradeUnits::SITE)
+    .why("of the edge one could fall from")
+    .hard(0.0, 100.0);
 
 /// Fall protection.
 pub static FALL_PROTECTION: Entry<FallProtection> = Entry::choice("safety.fall_protection", "fall protection")

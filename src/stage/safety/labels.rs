@@ -76,7 +76,7 @@ pub static LABELS: &[&Label] = &[
         hangs: "at every valve between a panel and its relief valve or vessel",
         lines: &[
             "This valve stays open while there is liquid in the panels. Handle off, wire seal.",
-            "A shut full panel gains {safety.trapped_pressure} for each kelvin of sun.",
+            "A shut full panel gains {safety.trapped_pressure} for each kelvin (1.8 °F) that the sun warms it.",
         ],
     },
     &Label {

@@ -60,7 +60,7 @@ pub static QUESTIONS: &[Question] = &[
     ask(
         "flashing",
         "roofer",
-        "How is each of the {safety.roof_holes} holes flashed, and does the roof's warranty survive it?",
+        "How is every hole in the roof flashed, and does the roof's warranty survive it? Holes planned: {safety.roof_holes}.",
     ),
     ask(
         "backflow",

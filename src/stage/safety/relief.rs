@@ -233,7 +233,7 @@ pub static FIGURES: &[Figure] = &[
         Ok(steam(s)?.by_curve.power.into())
     })
     .by("steam-power", "A × (η₀ 1200 W/m² − a₁ ΔT − a₂ ΔT²), ΔT = {T} − 40 °C", &[("T", "safety.boiling")]),
-    Figure::new("safety.steam_power_most", "and never with more than", Kind::Power, &STEAM, |s, _| {
+    Figure::new("safety.steam_power_most", "all panels never boil with more than", Kind::Power, &STEAM, |s, _| {
         Ok(steam(s)?.at_most.power.into())
     })
     .by("steam-power", "A × η₀ × 1200 W/m², no loss at all", &[]),

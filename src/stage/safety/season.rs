@@ -18,6 +18,9 @@ const DAYS_WITHOUT: f64 = 7.0;
 /// Days after which a frost valve is tested again (project rule).
 const TEST_AGAIN: i32 = 366;
 
+/// Powers of ten beyond which a number says nothing more: not one germ in a thousand million is left (project rule).
+const MOST_TOLD: f64 = 9.0;
+
 /// The simulated year, as the plumbing stage has it.
 pub static DAYS: Group = Group { name: "germs day by day", entries: &[], groups: &[&plumbing::year::YEAR] };
 
@@ -121,10 +124,14 @@ pub static FIGURES: &[Figure] = &[
         Ok(Quantity::count(idle_days(s)?).into())
     })
     .by("legionella-days", "days with Σ Δt/D(T) below 1, T the top of the tank", &[]),
-    Figure::new("safety.log_reduction", "most killed in a day, powers of ten", Kind::Number, &DAYS, |s, _| {
-        Ok(Quantity::number(best_day(s)?).into())
-    })
-    .by("legionella-days", "largest Σ Δt/D(T) of a day, D = 2 min × 10^((60 °C − T)/5.86 K)", &[]),
+    Figure::new(
+        "safety.log_reduction",
+        "most killed in a day, powers of ten (9: 9 or more)",
+        Kind::Number,
+        &DAYS,
+        |s, _| Ok(Quantity::number(best_day(s)?.min(MOST_TOLD)).into()),
+    )
+    .by("legionella-days", "largest Σ Δt/D(T) of a day, D = 2 min × 10^((60 °C − T)/5.86 K), 9 at most", &[]),
 ];
 
 /// The checks of this file.

@@ -1,7 +1,7 @@
 //! What stands on a bench card: the figures with their tolerance and datum, the step, the caution.
 
 use super::detail;
-use crate::model::{Address, Evidence};
+use crate::model::{Address, Evidence, text::without_repeats};
 use crate::solve::progress::Standing;
 use crate::stage::card::{Card, CardFigure};
 use crate::stage::safety::questions::SHORT_WORD;
@@ -84,11 +84,9 @@ pub fn cautions(state: &State, card: &Card) -> Par {
     let mut lines = vec![card.caution.to_owned()];
     for caution in of.map_or(&[][..], |of| of.step.cautions) {
         let panel = of.and_then(|of| of.address.panel);
-        let text = state.workbook.evaluation().fill(caution, panel, state.system());
-        if !lines.contains(&text) {
-            lines.push(text);
-        }
+        lines.push(state.workbook.evaluation().fill(caution, panel, state.system()));
     }
+    let lines = without_repeats(lines);
     Par::tagged(Role::Caution, "caution", lines.join(" ")).and(Role::Quiet, format!(" {SHORT_WORD}"))
 }
 

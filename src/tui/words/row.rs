@@ -6,11 +6,13 @@ use super::{of_origin, of_standing, of_verdict};
 use crate::model::{Address, Fig, Origin, Role as Given, Value, Verdict, Why, text::clean};
 use crate::solve::judge::Judged;
 use crate::solve::progress::StepState;
-use crate::stage;
+use crate::solve::words::finding;
 use crate::stage::safety::register::named;
+use crate::stage::{self, Show};
 use crate::tui::ink::Role;
 use crate::tui::page::Line;
 use crate::tui::state::State;
+use crate::units::Quantity;
 use crate::workbook::today::Need;
 
 /// The cells of one line.
@@ -115,21 +117,43 @@ fn rows(state: &State, id: &'static str) -> Cells {
 fn range(state: &State, id: &str, keys: &[String]) -> Fig<String> {
     let evaluation = state.workbook.evaluation();
     let mut values = Vec::new();
+    let mut none = None;
     for key in keys {
         let address = state.shown(&format!("{id}.{key}"));
-        values.push((evaluation.value(&address)?, address));
+        match evaluation.value(&address) {
+            Ok(value) => values.push((value, address)),
+            Err(why) => none = none.or(Some(why)),
+        }
+    }
+    // A row without a value, such as a month in which no heat is wanted, hides the others no more.
+    if let Some(why) = none.filter(|_| values.is_empty()) {
+        return Err(why);
     }
     let number = |value: &Value| value.quantity().map_or(0.0, |quantity| quantity.si);
     values.sort_by(|(a, _), (b, _)| number(a).total_cmp(&number(b)));
-    let text = |(value, address): &(Value, Address)| super::value(state, address, value);
     let ends = values.first().zip(values.last());
-    Ok(ends
-        .map_or_else(String::new, |(least, most)| format!("{} to {}, {} rows", text(least), text(most), values.len())))
+    let unit = ends.and_then(|(least, most)| common_unit(state, id, &least.0, &most.0));
+    let text = |(value, address): &(Value, Address)| {
+        let in_unit = value.quantity().zip(unit).and_then(|(quantity, unit)| quantity.text_in(unit));
+        in_unit.unwrap_or_else(|| super::value(state, address, value))
+    };
+    let count =
+        if values.len() == keys.len() { keys.len().to_string() } else { format!("{} of {}", values.len(), keys.len()) };
+    Ok(ends.map_or_else(String::new, |(least, most)| format!("{} to {}, {count} rows", text(least), text(most))))
+}
+
+/// The unit of the larger end of a range, where the smaller one would be printed in another.
+fn common_unit(state: &State, id: &str, least: &Value, most: &Value) -> Option<&'static str> {
+    stage::figure(id).filter(|(figure, _)| figure.show == Show::Plain)?;
+    let (least, most) = least.quantity().zip(most.quantity())?;
+    let unit = |quantity: Quantity| quantity.value_and_unit(state.system()).1;
+    let larger = if least.si.abs() > most.si.abs() { least } else { most };
+    (unit(least) != unit(most)).then(|| unit(larger))
 }
 
 fn check(state: &State, judged: &Judged) -> Cells {
     let number = |pick: fn(&crate::model::Judgement) -> Option<crate::units::Quantity>| {
-        judged.judgement.as_ref().ok().and_then(pick).map(|quantity| quantity.text(state.system()))
+        judged.judgement.as_ref().ok().and_then(pick).map(|quantity| finding(judged.check, quantity, state.system()))
     };
     let numbers = match (number(|judgement| judgement.found), number(|judgement| judgement.limit)) {
         (Some(found), Some(limit)) => format!("{found}, limit {limit}"),

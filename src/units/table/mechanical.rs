@@ -11,6 +11,8 @@ use crate::units::quantity::Kind;
 pub(super) const INCH: f64 = 0.0254;
 /// Foot, m.
 pub(super) const FOOT: f64 = 0.3048;
+/// Statute mile of 5280 feet, m.
+const MILE: f64 = 5280.0 * FOOT;
 /// Avoirdupois pound, kg.
 pub(super) const POUND: f64 = 0.45359237;
 /// Grain, kg: a 7000th of the pound.
@@ -58,6 +60,8 @@ pub(super) static LENGTH: KindUnits = KindUnits {
         Unit::new("in", &["\"", "''", "inch", "inches"], INCH).with_digits(BENCH_INCHES).in_chain(1),
         Unit::new("ft", &["'", "foot", "feet"], FOOT).with_digits(SITE).in_chain(1),
         Unit::new("yd", &["yard", "yards"], 3.0 * FOOT).with_digits(SITE).in_chain(1),
+        Unit::new("km", &["kilometre", "kilometres", "kilometer", "kilometers"], 1e3),
+        Unit::new("mi", &["mile", "miles"], MILE),
         Unit::new("µm", &["um", "micron", "microns"], 1e-6),
         Unit::new("mil", &["mils", "thou"], 1e-3 * INCH),
         Unit::new("oz/ft²", &["oz/ft2", "oz"], COPPER_OUNCE),
@@ -203,7 +207,7 @@ pub(super) static SPEED: KindUnits = KindUnits {
     units: &[
         Unit::new("m/s", &["mps"], 1.0),
         Unit::new("km/h", &["kph", "kmh"], 1000.0 / HOUR),
-        Unit::new("mph", &["mi/h"], 5280.0 * FOOT / HOUR),
+        Unit::new("mph", &["mi/h"], MILE / HOUR),
         Unit::new("ft/s", &["fps"], FOOT),
         Unit::new("kn", &["kt", "kts", "knot", "knots"], 1852.0 / HOUR),
         Unit::new("ft/min", &["fpm"], FOOT / 60.0),

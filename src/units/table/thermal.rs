@@ -72,7 +72,7 @@ pub(super) static ENERGY: KindUnits = KindUnits {
         Unit::new("GJ", &[], 1e9),
     ],
     si: &[always("kJ"), from(KILOWATT_HOUR / 10.0, "kWh")],
-    us: &[always("J"), from(BTU, "Btu"), from(1e6 * BTU, "therm")],
+    us: &[always("Btu"), from(1e6 * BTU, "therm")],
 };
 
 pub(super) static IRRADIATION: KindUnits = KindUnits {

@@ -7,13 +7,13 @@ use crate::units::si::{
 };
 
 /// Litres flushed.
-pub static FLUSHED: Entry<Volume> = Entry::quantity("commissioning.flushed", "litres flushed")
+pub static FLUSHED: Entry<Volume> = Entry::quantity("commissioning.flushed", "water flushed through")
     .why("through the loop until a white cloth stays clean, both ways")
     .hard(0.0, 100.0)
     .measured(Fold::Latest);
 
 /// Litres filled.
-pub static FILLED: Entry<Volume> = Entry::quantity("commissioning.filled", "litres filled")
+pub static FILLED: Entry<Volume> = Entry::quantity("commissioning.filled", "liquid filled in")
     .why("by a meter or by weighed cans, without what goes into vessel, exchanger or reservoir")
     .hard(0.0, 10.0)
     .measured(Fold::Latest);

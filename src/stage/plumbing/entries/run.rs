@@ -1,7 +1,7 @@
 //! The runs of the loop: rows by name, each from one place to the next in the direction of flow.
 
 use crate::handbook::{hose, insulation};
-use crate::model::{Choice, Entry, EntrySpec};
+use crate::model::{Choice, Entry, EntrySpec, TradeUnits};
 use crate::units::Kind;
 use crate::units::si::{Length, Pressure, Temperature, ZERO_CELSIUS};
 
@@ -22,8 +22,10 @@ pub static PIPE: Entry<String> = Entry::listed("plumbing.run.*.pipe", "pipe of t
     .why("copper by its handbook name; left out it is the loop pipe");
 
 /// Length of a run.
-pub static LENGTH: Entry<Length> =
-    Entry::quantity("plumbing.run.*.length", "length of the run").why("as walked, one way").hard(0.01, 500.0);
+pub static LENGTH: Entry<Length> = Entry::quantity("plumbing.run.*.length", "length of the run")
+    .shown_in(TradeUnits::SITE)
+    .why("as walked, one way")
+    .hard(0.01, 500.0);
 
 /// Rise of a run.
 pub static RISE: Entry<Length> = Entry::quantity("plumbing.run.*.rise", "rise of the run")

@@ -1,6 +1,6 @@
 //! Pump, exchanger and limits of the loop, and how the panels stand in it.
 
-use crate::model::{Choice, Entry, EntrySpec};
+use crate::model::{Choice, Entry, EntrySpec, TradeUnits};
 use crate::units::si::{Length, Pressure, ThermalConductance, Volume, VolumeRate};
 
 /// Panels one after another.
@@ -19,11 +19,14 @@ pub static PUMP_FLOW: Entry<VolumeRate> = Entry::quantity("plumbing.pump_point.*
     .hard(0.0, 0.1);
 
 /// Head of a point of the pump's label.
-pub static PUMP_HEAD: Entry<Length> =
-    Entry::quantity("plumbing.pump_point.*.head", "pump point: head").why("at that flow").hard(0.0, 100.0);
+pub static PUMP_HEAD: Entry<Length> = Entry::quantity("plumbing.pump_point.*.head", "pump point: head")
+    .shown_in(TradeUnits::SITE)
+    .why("at that flow")
+    .hard(0.0, 100.0);
 
 /// Suction head that the pump wants.
 pub static PUMP_SUCTION: Entry<Length> = Entry::quantity("plumbing.pump_suction", "suction head the pump wants")
+    .shown_in(TradeUnits::SITE)
     .why("NPSH on its sheet, at the hottest; 1 to 3 m for small circulators at 90 °C (from memory)")
     .hard(0.0, 30.0);
 
@@ -39,8 +42,10 @@ pub static COIL_TUBE: Entry<String> = Entry::listed("plumbing.coil_tube", "tube 
     .why("where the loop ends in a coil in the tank");
 
 /// Length of a coil.
-pub static COIL_LENGTH: Entry<Length> =
-    Entry::quantity("plumbing.coil_length", "length of the coil").why("tube under water").hard(0.5, 300.0);
+pub static COIL_LENGTH: Entry<Length> = Entry::quantity("plumbing.coil_length", "length of the coil")
+    .shown_in(TradeUnits::SITE)
+    .why("tube under water")
+    .hard(0.5, 300.0);
 
 /// Conductance of an exchanger.
 pub static EXCHANGER_UA: Entry<ThermalConductance> = Entry::quantity("plumbing.exchanger_conductance", "exchanger UA")

@@ -1,6 +1,6 @@
 //! What the builder says of money and energy. No price has a default.
 
-use crate::model::{Entry, EntrySpec};
+use crate::model::{Entry, EntrySpec, TradeUnits};
 use crate::units::Kind;
 use crate::units::si::{Energy, Ratio, Time};
 
@@ -23,6 +23,7 @@ pub static STANDBY: Entry<Energy> = Entry::quantity("plumbing.heater_standby", "
 /// Electricity of the pump.
 pub static PUMP_YEAR: Entry<Energy> =
     Entry::quantity("plumbing.pump_year", "electricity of pump and controller in a year, metered")
+        .shown_in(TradeUnits::ELECTRICITY)
         .why("left out, the pump's energy of the simulated year counts, without the controller's own few watts")
         .hard(0.0, 1e11);
 
@@ -69,6 +70,7 @@ pub static CARBON_FACTOR: Entry<f64> =
 
 /// Hours.
 pub static HOURS_LOGGED: Entry<Time> = Entry::quantity("plumbing.hours_logged", "hours of work logged")
+    .shown_in(TradeUnits::WORK)
     .why("your own work costs no money; it stands beside it as a line of its own")
     .hard(0.0, 1e9);
 

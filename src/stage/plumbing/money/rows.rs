@@ -4,7 +4,7 @@ use super::entries as e;
 use super::{
     CARBON, COST, ELECTRICITY, HOURS, PAYBACK, SAVED, SAVING, WORTH, carbon, electricity, payback, saved, saving, worth,
 };
-use crate::model::Why;
+use crate::model::{TradeUnits, Why};
 use crate::stage::method::Method;
 use crate::stage::{Axis, Figure};
 use crate::units::Kind::{Energy, Mass, Number};
@@ -28,6 +28,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.electricity_year", "electricity of the plant in a year", Energy, &ELECTRICITY, |s, _| {
         Ok(electricity(s)?.into())
     })
+    .shown_in(TradeUnits::ELECTRICITY)
     .by("saved-energy", "as metered, else {pump} of the simulated year", &[("pump", "plumbing.pump_energy")]),
     Figure::new("plumbing.saved_energy", "bought energy saved in a year", Energy, &SAVED, |s, case| {
         Ok(saved(s, case)?.into())

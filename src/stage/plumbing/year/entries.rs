@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::model::{Choice, Entry, EntrySpec, RowKey};
+use crate::model::{Choice, Entry, EntrySpec, RowKey, TradeUnits};
 use crate::units::si::{Length, Power, Ratio, Temperature, TemperatureInterval, ZERO_CELSIUS};
 
 /// Layers of the tank.
@@ -14,6 +14,7 @@ pub static LAYERS: Entry<usize> = Entry::count("plumbing.tank_layers", "layers o
 
 /// Height of the tank's water.
 pub static TANK_HEIGHT: Entry<Length> = Entry::quantity("plumbing.tank_height", "height of the tank")
+    .shown_in(TradeUnits::SITE)
     .why("of the water in it; tall and narrow keeps layers and loses more")
     .hard(0.1, 10.0)
     .usual(0.5, 2.5)
@@ -47,6 +48,7 @@ pub static EXCHANGER_TYPE: Entry<ExchangerType> = Entry::choice("plumbing.exchan
 
 /// Electric power of the pump.
 pub static PUMP_POWER: Entry<Power> = Entry::quantity("plumbing.pump_power", "pump power")
+    .shown_in(TradeUnits::ELECTRIC_POWER)
     .why("as read on a plug-in meter, both pumps together; the label tells the most it can be")
     .hard(0.0, 5e3)
     .usual(3.0, 250.0)
@@ -85,8 +87,11 @@ pub static HEATER: Entry<Heater> = Entry::choice("plumbing.auxiliary", "further 
     .default("inline");
 
 /// Power of the element.
-pub static ELEMENT_POWER: Entry<Power> =
-    Entry::quantity("plumbing.element_power", "element power").why("on its plate").hard(0.0, 1e5).default("2 kW");
+pub static ELEMENT_POWER: Entry<Power> = Entry::quantity("plumbing.element_power", "element power")
+    .shown_in(TradeUnits::ELECTRIC_POWER)
+    .why("on its plate")
+    .hard(0.0, 1e5)
+    .default("2 kW");
 
 /// Temperature at which the element stops.
 pub static ELEMENT_SET: Entry<Temperature> = Entry::quantity("plumbing.element_set", "element set to")

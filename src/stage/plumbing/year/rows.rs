@@ -4,7 +4,7 @@ use super::correlation::{Correlation, Part};
 use super::pipes::{PIPES, pipes};
 use super::{YEAR, Year, from_sun};
 use crate::climate::HourOfYear;
-use crate::model::{Fig, Value, Why};
+use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::stage::plumbing::CORRELATION;
 use crate::stage::plumbing::rows::{AREA, plain, row};
 use crate::stage::site::basis;
@@ -121,6 +121,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("plumbing.pump_energy", "electricity of the pump", Energy, &YEAR, |s, _| {
         Ok(whole(s)?.pump_energy().into())
     })
+    .shown_in(TradeUnits::ELECTRICITY)
     .by("hourly-year", "{P} while it runs", &[("P", "plumbing.pump_power")]),
     Figure::new("plumbing.pump_starts", "starts of the pump", Count, &YEAR, |s, _| {
         Ok(plain(Count, f64::from(whole(s)?.starts())))
@@ -167,7 +168,7 @@ pub static FIGURES: &[Figure] = &[
         Ok(hours(real_whole(s)?.locked_time()))
     })
     .by("hourly-year", "pump locked by tank or panel, panel hot enough to start it", &[]),
-    Figure::new("plumbing.steam_hours", "hours the panels' outlet is at 100 °C", Count, &YEAR, |s, _| {
+    Figure::new("plumbing.steam_hours", "hours the panels' outlet is at 100 °C (212 °F)", Count, &YEAR, |s, _| {
         Ok(hours(real_whole(s)?.steam_time()))
     })
     .by("hourly-year", "by the straight line: rough above the usual excess", &[]),
@@ -180,9 +181,9 @@ pub static FIGURES: &[Figure] = &[
         Ok(Value::Text(basis::words(year(s)?.format).to_owned()))
     })
     .by("hourly-year", "the hours that were simulated", &[]),
-    Figure::new("plumbing.year_residual", "what the year's energy does not close by", Number, &YEAR, |s, _| {
+    Figure::new("plumbing.year_residual", "what the year's energy does not close by", Percent, &YEAR, |s, _| {
         let outcome = &year(s)?.outcome;
-        Ok(plain(Number, outcome.tank_residual.max(outcome.collector_residual)))
+        Ok(plain(Percent, outcome.tank_residual.max(outcome.collector_residual)))
     })
     .by("hourly-year", "|sum| over sum of magnitudes, tank and panels, the worse", &[]),
     Figure::new("plumbing.solar_fraction_month", "solar share, month", Percent, &YEAR, |s, key| {
@@ -237,7 +238,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .axis(Axis::Month)
     .by("monthly-correlation", "f = 1.029 Y − 0.065 X − 0.245 Y² + 0.0018 X² + 0.0215 Y³, held to 0 … 100 %", &[]),
-    Figure::new("plumbing.loss_ratio_month", "X of the correlation, month", Number, &CORRELATION, |s, key| {
+    Figure::new("plumbing.loss_ratio_month", "loss over load (correlation), month", Number, &CORRELATION, |s, key| {
         Ok(plain(Number, part(s, key)?.loss_ratio))
     })
     .axis(Axis::Month)
@@ -246,7 +247,7 @@ pub static FIGURES: &[Figure] = &[
         "X = A {loss} {F} (11.6 + 1.18 {T} + 3.86 T_m − 2.32 T_a) Δt / load × (tank/75)^−0.25",
         &[("loss", "plumbing.inlet_loss"), ("F", "plumbing.exchanger_factor"), ("T", "plumbing.tap")],
     ),
-    Figure::new("plumbing.gain_ratio_month", "Y of the correlation, month", Number, &CORRELATION, |s, key| {
+    Figure::new("plumbing.gain_ratio_month", "gain over load (correlation), month", Number, &CORRELATION, |s, key| {
         Ok(plain(Number, part(s, key)?.gain_ratio))
     })
     .axis(Axis::Month)

@@ -1,6 +1,6 @@
 //! What the safety stage asks about work outdoors: ladder, wind, roof holes, bonding, glass in the hands, hot parts.
 
-use crate::model::{Choice, Entry, EntrySpec, Fold};
+use crate::model::{Choice, Entry, EntrySpec, Fold, TradeUnits};
 use crate::units::si::{ElectricalResistance, Length, Velocity};
 
 /// Way up.
@@ -8,16 +8,19 @@ pub static ACCESS: Entry<Access> = Entry::choice("safety.access", "way up").why(
 
 /// Height where the ladder leans.
 pub static LADDER_HEIGHT: Entry<Length> = Entry::quantity("safety.ladder_height", "ladder leans at a height of")
+    .shown_in(TradeUnits::SITE)
     .why("from the ground to where it touches")
     .hard(0.3, 30.0);
 
 /// Foot of the ladder.
 pub static LADDER_FOOT: Entry<Length> = Entry::quantity("safety.ladder_foot", "foot of the ladder, distance")
+    .shown_in(TradeUnits::SITE)
     .why("from the foot to the point below where it leans: a quarter of the height")
     .hard(0.01, 30.0);
 
 /// Ladder above the edge.
 pub static LADDER_ABOVE: Entry<Length> = Entry::quantity("safety.ladder_above", "ladder above the edge")
+    .shown_in(TradeUnits::SITE)
     .why("how far it stands over the edge that people step onto")
     .hard(0.0, 10.0);
 

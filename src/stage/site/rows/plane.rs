@@ -1,6 +1,6 @@
 //! The figures of the plane: band, skyline, the way it faces, best tilt, rows.
 
-use crate::model::{Fig, Value, Why};
+use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::stage::site::Sun;
 use crate::stage::site::entries::surroundings::ROOF_SLOPE;
 use crate::stage::site::entries::{self as e};
@@ -108,6 +108,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("site.row_pitch_noon", "rows free at noon of the shortest day", Length, &SPACING, |s, _| {
         Ok(spacing::spacing(s)?.noon.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by(
         "row-shade",
         "L (sin {β} / tan αp + cos {β}), L the box up the slope, αp the sun's height across the rows",
@@ -117,6 +118,7 @@ pub static FIGURES: &[Figure] = &[
         let comfort = spacing::spacing(s)?.comfort;
         Ok(comfort.ok_or_else(|| Why::out_of_range("the sun is not up from 9 to 15 h on the shortest day"))?.into())
     })
+    .shown_in(TradeUnits::SITE)
     .by("row-shade", "as at noon, the greater of 9 h and 15 h solar time", &[]),
     Figure::new("site.row_shade_noon", "slope in shade at noon of the shortest day", Percent, &ROW_SHADE, |s, _| {
         Ok(percent(spacing::shaded_at_noon(s)?))

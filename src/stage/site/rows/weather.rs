@@ -1,7 +1,7 @@
 //! The figures of weather: what they rest on, extremes, wind, frost.
 
 use crate::climate::Climate;
-use crate::model::{Fig, Value, Why};
+use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::physics::great_circle;
 use crate::physics::sky::SkyLaw;
 use crate::physics::sun::Place;
@@ -59,6 +59,7 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("site.station_distance", "distance of the weather station", Length, &WEATHER, |s, _| {
         Ok(station_distance(s)?.into())
     })
+    .shown_in(TradeUnits::MAP)
     .by(
         "great-circle",
         "along the ground from {φ}, {λ} to the station",
@@ -93,11 +94,11 @@ pub static FIGURES: &[Figure] = &[
         "{u} · ({z} / 10 m)^a · {k}, a by the terrain {t}; below 2 m as at 2 m",
         &[("u", "site.wind_mean"), ("z", "site.panel_height"), ("k", "site.wind_shelter"), ("t", "site.terrain")],
     ),
-    Figure::new("site.frost_air_hours", "hours with the air at or below 0 °C", Count, &FROST, |s, _| {
+    Figure::new("site.frost_air_hours", "hours with the air at or below freezing", Count, &FROST, |s, _| {
         counted(s, |frost| frost.air_hours)
     })
     .by("weather-file", "hours counted", &[]),
-    Figure::new("site.frost_air_days", "days with the air at or below 0 °C", Count, &FROST, |s, _| {
+    Figure::new("site.frost_air_days", "days with the air at or below freezing", Count, &FROST, |s, _| {
         counted(s, |frost| frost.air_days)
     })
     .by("weather-file", "days whose coldest hour is at or below 0 °C", &[]),
