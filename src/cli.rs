@@ -22,7 +22,7 @@ mod office;
 mod opening;
 mod output;
 pub mod problems;
-mod procedure;
+pub mod procedure;
 mod report;
 mod selection;
 mod set;

@@ -30,6 +30,6 @@ pub use inputs::{Entries, Given, Inputs, Origin};
 pub use reading_text::{TypedError, day};
 pub use record::{LogEntry, Note, Override, Reading, Records, SignOff};
 pub use stage::Stage;
-pub use step::{Condition, Evidence, Step};
+pub use step::{Condition, Evidence, OnlyFor, Step};
 pub use value::Value;
 pub use verdict::{Judgement, Verdict};

@@ -82,6 +82,9 @@ fn put_others(page: &mut Page, workbook: &Workbook, address: &Address, system: S
     }
     if let Some(state) = states.first() {
         put_step_details(page, evaluation, state, system);
+    } else if let Some(only) = stage::step(&address.id).and_then(|step| step.only) {
+        let chosen = format!("only where {} is {}", only.entry, only.choices.join(", "));
+        page.named(2, "Does not apply", &chosen);
     }
     stage::check(&address.id).is_some() || stage::step(&address.id).is_some()
 }

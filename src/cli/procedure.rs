@@ -7,6 +7,8 @@ use super::opening;
 use crate::model::lines::Page;
 use crate::model::text::clean;
 use crate::solve::Evaluation;
+use crate::solve::progress::is_among;
+use crate::stage;
 use crate::stage::commissioning::trouble::{SYMPTOMS, symptom};
 use crate::stage::procedure::{Line, Procedure, procedure as named, procedures};
 use crate::stage::safety::questions::LAST_WORD;
@@ -39,9 +41,11 @@ pub fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> Page {
     }
     page.fact(0, LAST_WORD);
     page.space();
-    for (number, line) in procedure.lines.iter().enumerate() {
+    let said = |id: &str| evaluation.drawn.inputs.typed(id);
+    let applies = |line: &&Line| !matches!(line, Line::DoIn(only, _) if !is_among(only, said(only.entry)));
+    for (number, line) in procedure.lines.iter().filter(applies).enumerate() {
         let text = match line {
-            Line::Do(text) => evaluation.fill(text, None, evaluation.system()),
+            Line::Do(text) | Line::DoIn(_, text) => evaluation.fill(text, None, evaluation.system()),
             Line::Check(words, id) => {
                 let word = evaluation.verdict(id).map_or("unknown", |judged| judged.verdict.word());
                 let overruled = evaluation.verdict(id).is_some_and(|judged| judged.overruled.is_some());
@@ -62,7 +66,10 @@ pub fn page_of(evaluation: &Evaluation, procedure: &Procedure) -> Page {
 
 /// How far a step is; of one that is done for each panel, the least.
 fn standing(evaluation: &Evaluation, id: &str) -> &'static str {
-    let states = evaluation.steps.iter().filter(|state| state.address.id == id);
+    let mut states = evaluation.steps.iter().filter(|state| state.address.id == id).peekable();
+    if states.peek().is_none() && stage::step(id).is_some_and(|step| !step.per_panel) {
+        return "does not apply";
+    }
     let open = states.map(|state| state.standing.word()).find(|word| *word != "done");
     open.unwrap_or("done")
 }

@@ -6,13 +6,14 @@ use crate::solve::Evaluation;
 use crate::solve::findings::{evidence, found_no_fault, out_of_order, overruling};
 use crate::solve::judge::Judged;
 use crate::solve::progress::{Standing, StepState};
+use crate::solve::register::HEADING;
 use crate::stage::safety::labels::read_back;
 use crate::stage::safety::questions::LAST_WORD;
 use crate::units::System;
 
-/// Puts the hazard register: every hazard in one line, what is unknown first.
+/// Puts the hazard register: every hazard in one line, stops first, then what is unknown.
 pub fn put_register(page: &mut Page, evaluation: &Evaluation) {
-    page.subheading("Hazard register, unknown first");
+    page.subheading(HEADING);
     for state in evaluation.register() {
         let hazard = state.hazard;
         let ask = if hazard.is_licensed() { "; usually needs a licensed person or a permit: ask" } else { "" };

@@ -38,6 +38,15 @@ impl Condition {
     }
 }
 
+/// The choices of an entry for which something applies. It applies as well as long as nothing is chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OnlyFor {
+    /// The entry, a choice.
+    pub entry: &'static str,
+    /// The words of those choices.
+    pub choices: &'static [&'static str],
+}
+
 /// One step. Its texts hold figure ids in braces, which are filled with the project's own numbers.
 #[derive(Clone, Copy, Debug)]
 pub struct Step {
@@ -61,6 +70,8 @@ pub struct Step {
     pub relies: &'static [&'static str],
     /// Checks whose stop blocks it.
     pub held_by: &'static [&'static str],
+    /// For what it applies at all; none if always.
+    pub only: Option<OnlyFor>,
     /// What can hurt here.
     pub cautions: &'static [&'static str],
     /// What it wants of the place and the weather.
@@ -87,6 +98,7 @@ impl Step {
             firm: &[],
             relies: &[],
             held_by: &[],
+            only: None,
             cautions: &[],
             conditions: &[],
             read_back: false,
@@ -141,6 +153,13 @@ impl Step {
     #[must_use]
     pub const fn held_by(mut self, checks: &'static [&'static str]) -> Self {
         self.held_by = checks;
+        self
+    }
+
+    /// Names for what it applies at all.
+    #[must_use]
+    pub const fn only_for(mut self, only: OnlyFor) -> Self {
+        self.only = Some(only);
         self
     }
 

@@ -2,7 +2,7 @@
 //!
 //! A step waits for the steps before it, unless two people have written down why it may come before some of them.
 
-use crate::model::{Address, Entries, Override, PanelLetter, Records, SignOff, Step};
+use crate::model::{Address, Entries, OnlyFor, Override, PanelLetter, Records, SignOff, Step};
 use crate::solve::judge::{Judged, person};
 use crate::stage;
 
@@ -58,17 +58,32 @@ pub struct StepState {
     pub out_of_order: Vec<Override>,
 }
 
-/// The state of all steps, in the order of the stages, panel by panel where a step is done for each.
+/// The state of all steps that apply, in the order of the stages, panel by panel where a step is done for each. What is
+/// signed stays, whatever was chosen since.
 pub fn progress(records: &Records, entries: &Entries, panels: &[PanelLetter], verdicts: &[Judged]) -> Vec<StepState> {
     let mut states = Vec::new();
     for step in stage::steps() {
+        let applies = applies(step, entries);
         for address in addresses(step, panels) {
+            if !applies && records.sign_off(&address).is_none() {
+                continue;
+            }
             let standing = standing(step, &address, records, entries, panels, verdicts);
             let out_of_order = out_of_order(step, &address, records).into_iter().cloned().collect();
             states.push(StepState { address, step, standing, out_of_order });
         }
     }
     states
+}
+
+/// Whether a step applies to what was chosen; it does as long as nothing is chosen.
+pub fn applies(step: &Step, entries: &Entries) -> bool {
+    step.only.is_none_or(|only| is_among(&only, typed_now(only.entry, entries).as_deref()))
+}
+
+/// Whether what is typed is among the choices for which something applies; nothing typed leaves it open.
+pub fn is_among(only: &OnlyFor, typed: Option<&str>) -> bool {
+    typed.is_none_or(|typed| only.choices.iter().any(|choice| means_the_same(only.entry, choice, Some(typed))))
 }
 
 /// Where a step is done: once for the project, or once on each panel.
@@ -100,7 +115,7 @@ fn standing(
     if !held.is_empty() {
         return Standing::Held(held);
     }
-    let first = comes_first(step, address, records, panels);
+    let first = comes_first(step, address, records, entries, panels);
     if first.is_empty() { Standing::Open } else { Standing::Waiting(first) }
 }
 
@@ -127,8 +142,14 @@ fn out_of_order<'a>(step: &Step, address: &Address, records: &'a Records) -> Vec
     records.overrulings(&address.id, address.panel).into_iter().filter(|record| counts(record)).collect()
 }
 
-/// The steps that come first and are not signed, less those that a written reason lets come later.
-pub fn comes_first(step: &Step, address: &Address, records: &Records, panels: &[PanelLetter]) -> Vec<Address> {
+/// The steps that apply, come first and are not signed, less those that a written reason lets come later.
+pub fn comes_first(
+    step: &Step,
+    address: &Address,
+    records: &Records,
+    entries: &Entries,
+    panels: &[PanelLetter],
+) -> Vec<Address> {
     let reasons = out_of_order(step, address, records);
     let may_come_later = |before: &Address| {
         !step.firm.contains(&before.id.as_str()) && reasons.iter().any(|record| record.skips.contains(before))
@@ -136,6 +157,7 @@ pub fn comes_first(step: &Step, address: &Address, records: &Records, panels: &[
     step.after
         .iter()
         .filter_map(|id| stage::step(id))
+        .filter(|before| applies(before, entries))
         .flat_map(|before| required(before, address, panels))
         .filter(|before| records.sign_off(before).is_none() && !may_come_later(before))
         .collect()

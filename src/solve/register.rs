@@ -5,6 +5,9 @@ use super::judge::Judged;
 use crate::model::Verdict;
 use crate::stage::safety::register::{Hazard, REGISTER};
 
+/// The heading of the register wherever it is printed.
+pub const HEADING: &str = "Hazard register: stops first, then what is unknown";
+
 /// A hazard as the project stands.
 #[derive(Clone, Debug)]
 pub struct HazardState<'a> {
@@ -36,18 +39,19 @@ impl HazardState<'_> {
 
 const LOUDEST_FIRST: [Verdict; 4] = [Verdict::Stop, Verdict::Unknown, Verdict::Caution, Verdict::Clear];
 
-/// Unknown comes first: what nobody has looked at is open, and nobody thinks of it by himself.
+/// A stop is never hidden below a long list of unknowns; what nobody has looked at comes next, before cautions, because
+/// nobody thinks of it by himself.
 const fn place(verdict: Verdict) -> u8 {
     match verdict {
-        Verdict::Unknown => 0,
-        Verdict::Stop => 1,
+        Verdict::Stop => 0,
+        Verdict::Unknown => 1,
         Verdict::Caution => 2,
         Verdict::Clear => 3,
     }
 }
 
 impl Evaluation {
-    /// All hazards, unknown ones first, then stops, cautions and clears; the worse before the less bad.
+    /// All hazards, those with a stop first, then unknown ones, cautions and clears; the worse before the less bad.
     pub fn register(&self) -> Vec<HazardState<'_>> {
         let mut states: Vec<HazardState<'_>> = REGISTER.iter().map(|hazard| self.hazard(hazard)).collect();
         states.sort_by_key(|state| (place(state.verdict()), std::cmp::Reverse(state.hazard.severity())));

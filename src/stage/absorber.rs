@@ -116,6 +116,13 @@ pub static HARP: Group = Group {
     groups: &[],
 };
 
+/// The sheet of the harp: the tees leave less of a riser free than the headers do.
+pub static PLATE: Group = Group {
+    name: "sheet of the harp",
+    entries: &["absorber.joint", "absorber.tee_shoulder", "absorber.cup_depth"],
+    groups: &[&HARP],
+};
+
 /// The bores, and what they hold.
 pub static BORE: Group = Group { name: "bores of the harp", entries: &["absorber.riser_wall"], groups: &[&HARP] };
 
@@ -155,7 +162,7 @@ pub static COLLECTOR: Group = Group {
         "site.tilt",
         "site.altitude",
     ],
-    groups: &[&BORE, &BOND, &enclosure::BOX, &enclosure::COVER],
+    groups: &[&BORE, &BOND, &PLATE, &enclosure::BOX, &enclosure::COVER],
 };
 
 /// The working point and the efficiency curve.
@@ -240,7 +247,7 @@ fn collector(inputs: &Inputs, harp: &Harp, bond: &Fig<Bond>, timber_box: Result<
     let collector = Collector {
         riser_count: harp.riser_count,
         riser_pitch: harp.riser_pitch,
-        riser_length: harp.sheet_length,
+        riser_length: harp.plate_length,
         riser_outer_diameter: harp.riser_outer_diameter,
         riser_bore: harp.riser_bore,
         header_outer_diameter: harp.header.od,

@@ -24,6 +24,7 @@ pub mod pictures;
 pub mod pipework;
 pub mod pressure_checks;
 pub mod pressure_rows;
+pub mod pump_label;
 pub mod rows;
 pub mod run_insulation;
 pub mod steam;

@@ -3,12 +3,15 @@
 //! Lives here: what a procedure is made of, and the list of all. Must not live here: how it is printed.
 
 use super::commissioning::procedures;
+use crate::model::OnlyFor;
 
 /// One line of a procedure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Line {
     /// Something to do or to hand over, ids in braces.
     Do(&'static str),
+    /// The same, where it applies at all.
+    DoIn(OnlyFor, &'static str),
     /// Something that a check judges: words and the check's id.
     Check(&'static str, &'static str),
     /// Something that a step stands for: words and the step's id.
@@ -52,7 +55,7 @@ mod tests {
                 match line {
                     Line::Check(_, id) => assert!(check(id).is_some(), "{id}"),
                     Line::Step(_, id) => assert!(step(id).is_some(), "{id}"),
-                    Line::Do(text) => {
+                    Line::Do(text) | Line::DoIn(_, text) => {
                         for id in text.split('{').skip(1).filter_map(|rest| Some(rest.split_once('}')?.0)) {
                             assert!(figure(id).is_some() || entry(id).is_some(), "{id} of {}", procedure.name);
                         }

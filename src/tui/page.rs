@@ -5,6 +5,7 @@ mod today;
 use super::state::State;
 use crate::model::{Address, Role, Stage};
 use crate::solve::Evaluation;
+use crate::solve::register::HEADING;
 use crate::stage::safety::questions::SHORT_WORD;
 use crate::stage::summary::{self, Answer};
 use crate::stage::{self, Figure};
@@ -69,7 +70,7 @@ pub fn lines(state: &State) -> Vec<Line> {
     let mut lines = Vec::new();
     section(&mut lines, "In short", summary::of(state.stage).iter().map(Line::Answer).collect());
     if state.stage == Stage::Safety {
-        section(&mut lines, "Hazard register, unknown first", register(state));
+        section(&mut lines, HEADING, register(state));
     }
     section(&mut lines, "Decide", entries(evaluation, state.stage, Role::Decide));
     section(&mut lines, "Measure", entries(evaluation, state.stage, Role::Measure));

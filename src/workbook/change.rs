@@ -262,7 +262,7 @@ impl Workbook {
         if !held.is_empty() {
             return not_yet(format!("held by a stop: {}", held.join(", ")));
         }
-        let first = comes_first(state.step, of, &self.project.records, &self.project.panels);
+        let first = comes_first(state.step, of, &self.project.records, &self.project.entries, &self.project.panels);
         if !first.is_empty() {
             let names: Vec<String> = first.iter().map(ToString::to_string).collect();
             return not_yet(format!("these come first: {}", names.join(", ")));

@@ -73,7 +73,7 @@ fn check_reads_aloud_verdict_and_severity_in_words() {
     let text = out(&run(&["check", &path]));
     let verdicts = ["clear: ", "caution: ", "unknown: ", "stop: "];
     let (register, checks) = text.split_once("\nChecks\n").unwrap();
-    let register = register.split_once("Hazard register, unknown first\n").unwrap().1;
+    let register = register.split_once("Hazard register: stops first, then what is unknown\n").unwrap().1;
     let lines: Vec<&str> =
         register.lines().filter(|line| verdicts.iter().any(|word| line.trim_start().starts_with(word))).collect();
     let hazards = lines.iter().filter(|line| line.starts_with("  ") && !line.starts_with("   "));

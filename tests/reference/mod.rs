@@ -32,6 +32,7 @@ mod safety_register;
 mod safety_vectors;
 mod safety_water;
 mod safety_work;
+mod shop_trial;
 mod site;
 mod site_examples;
 mod site_stage;

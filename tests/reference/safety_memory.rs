@@ -25,6 +25,7 @@ const BESIDE: [(&str, &str); 15] = [
     ("safety.fire-watch", "60 min is the project's rule; 30 min parts caution from stop"),
     ("safety.galvanic", "each row of the table tells how it is known; zinc in the loop never clears"),
     ("safety.height", "clear is only what catches a fall; 6 ft parts caution from stop"),
+    ("safety.handling-wind", "10 m/s, and 20 N for each person, are the project's rules"),
     ("safety.hot-surfaces", "60 °C is the project's rule"),
     ("safety.stagnation-material", "each alloy and insulation tells how its limit is known"),
     ("safety.torch-place", "1 m is the project's rule; what is recalled asks for more"),

@@ -301,9 +301,9 @@ fn pairs() -> Vec<Pair> {
         ),
         pair(
             "safety.handling-wind",
-            With(&[("safety.handling_wind", "10.01 m/s")]),
+            With(&[("safety.handling_wind", "10.01 m/s"), ("enclosure.lifters", "12")]),
             Stop,
-            With(&[("safety.handling_wind", "10 m/s")]),
+            With(&[("safety.handling_wind", "10 m/s"), ("enclosure.lifters", "12")]),
         ),
         pair(
             "safety.roof-holes",

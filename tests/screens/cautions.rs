@@ -80,7 +80,7 @@ fn the_register_is_read_without_colour_at_eighty_by_twenty_four() {
     for _ in 1..=Stage::ALL.iter().position(|stage| *stage == Stage::Safety).unwrap() {
         play.press("<Right>");
     }
-    play.shows("Hazard register, unknown first").shows(SHORT_WORD);
+    play.shows("Hazard register: stops first, then what is unknown").shows(SHORT_WORD);
     let screen = play.screen();
     insta::with_settings!({prepend_module_to_snapshot => false, omit_expression => true}, {
         assert_snapshot!("register-plain", screen);

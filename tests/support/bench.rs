@@ -284,14 +284,19 @@ impl Bench {
 
     /// Solves the project.
     pub fn evaluate(&self) -> Evaluation {
-        evaluate(&Snapshot {
+        evaluate(&self.snapshot())
+    }
+
+    /// What is solved.
+    pub fn snapshot(&self) -> Snapshot {
+        Snapshot {
             entries: Arc::new(self.project.entries.clone()),
             records: Arc::new(self.project.records.clone()),
             panels: self.project.panels.clone(),
             world: World::without_weather(TODAY),
             studies: Studies::default(),
             earlier: None,
-        })
+        }
     }
 
     /// A number of the design, SI; temperatures in °C.

@@ -27,7 +27,9 @@ fn item(evaluation: &Evaluation, records: &Records, step: &'static Step) -> Item
     for state in &states {
         item.say("", line(state));
     }
-    if states.is_empty() {
+    if states.is_empty() && !step.per_panel {
+        item.say("", "Does not apply to what was chosen.");
+    } else if states.is_empty() {
         item.say("", "[ ] once on each panel; the project has no panel yet");
     }
     for record in states.iter().flat_map(|state| &state.out_of_order) {

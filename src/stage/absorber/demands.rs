@@ -53,7 +53,7 @@ pub fn demands(s: &Solution) -> Fig<Vec<Demand>> {
             key: "absorber-sheet",
             item: format!("{}, {}", s.inputs.get(&a::SHEET_METAL)?, size(s.inputs.get(&a::SHEET_THICKNESS)?)),
             shelf: Shelf::Metal,
-            quantity: (harp.sheet_width * harp.sheet_length * panels).into(),
+            quantity: (harp.sheet_width * harp.plate_length * panels).into(),
             purpose: "absorber sheet",
             scrap: SHEET_SCRAP,
         },

@@ -25,6 +25,8 @@ pub fn harp_scene(harp: &Harp) -> Scene {
     let spacing = mm(harp.header_spacing);
     let riser = mm(harp.riser_outer_diameter);
     let between = mm(harp.sheet_length);
+    // Tees keep the sheet off the headers, at both alike.
+    let beside = (between - mm(harp.plate_length)) / 2.0;
     let rectangle = |part, x, y, width, height| Shape::Rectangle { part, x, y, width, height };
     let holes: Vec<f64> = harp.holes.iter().map(|hole| mm(*hole)).collect();
     let upper_first = harp.upper_holes.first().map_or(0.0, |hole| mm(*hole));
@@ -33,7 +35,8 @@ pub fn harp_scene(harp: &Harp) -> Scene {
     let holes: Vec<f64> = holes.iter().map(|hole| hole + lower_left).collect();
     let sheet_left = holes.first().copied().unwrap_or(0.0) - mm(harp.edge_width);
 
-    let mut shapes = vec![rectangle(Part::Sheet, sheet_left, header, mm(harp.sheet_width), between)];
+    let mut shapes =
+        vec![rectangle(Part::Sheet, sheet_left, header + beside, mm(harp.sheet_width), mm(harp.plate_length))];
     shapes.extend(holes.iter().map(|x| rectangle(Part::Tube, x - riser / 2.0, header, riser, between)));
     for (left, y) in [(lower_left, 0.0), (upper_left, spacing)] {
         shapes.push(rectangle(Part::Tube, left, y, width, header));

@@ -29,8 +29,10 @@ pub struct Harp {
     pub header_length: Length,
     /// Centre to centre of the headers.
     pub header_spacing: Length,
-    /// Riser between the headers' outsides: what carries sheet.
+    /// Riser between the headers' outsides.
     pub sheet_length: Length,
+    /// Sheet along the risers: between the headers, or between the mouths of the tees, as far as those are known.
+    pub plate_length: Length,
     /// Header beyond the sheet on the left, lower header.
     pub stub_left: Length,
     /// Header beyond the sheet on the right, lower header.
@@ -78,6 +80,7 @@ pub fn harp(inputs: &Inputs) -> Fig<Harp> {
         header_length: stub_left + sheet_width + stub_right,
         header_spacing,
         sheet_length: header_spacing - header.od,
+        plate_length: plate_length(inputs, header, header_spacing),
         stub_left,
         stub_right,
         holes: holes(stub_left),
@@ -141,6 +144,23 @@ fn riser_cut(inputs: &Inputs, riser: &TubeSize, header: &TubeSize, spacing: Leng
             joint.cut_length(spacing, &insertion).map_err(Why::out_of_range)
         }
     }
+}
+
+/// What of a riser carries sheet. A tee's cup reaches its depth beyond the shoulder, and no sheet lies on a fitting; where
+/// joint, shoulder or cup are not known it is the riser between the headers, and a check says what is missing.
+fn plate_length(inputs: &Inputs, header: &TubeSize, spacing: Length) -> Length {
+    let between = spacing - header.od;
+    let Ok(mouth) = tee_mouth(inputs) else { return between };
+    let free = spacing - mouth * 2.0;
+    if free.si() > 0.0 { free.min(between) } else { between }
+}
+
+/// From the header's axis to the mouth of a tee's riser cup: to the shoulder, and the cup's depth beyond it.
+pub fn tee_mouth(inputs: &Inputs) -> Fig<Length> {
+    if inputs.get(&e::JOINT)? != Joint::Tee {
+        return Err(Why::out_of_range("no tee holds the risers"));
+    }
+    Ok(inputs.get(&e::TEE_SHOULDER)? + super::joints::riser_cup(inputs)?)
 }
 
 /// A tube by its handbook name, asked for by the entry `id`.

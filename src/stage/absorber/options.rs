@@ -4,7 +4,7 @@
 //! The balance itself is solved in `absorber`; nothing here lowers the figure that judges materials.
 
 use super::HEAT;
-use crate::model::{Choice, Entry, EntrySpec, Fig, Judgement, Why};
+use crate::model::{Choice, Entry, EntrySpec, Fig, Judgement, Verdict, Why};
 use crate::physics::collector::{Collector, Operating, OperatingPoint};
 use crate::physics::convection::WindLaw;
 use crate::stage::{Check, Figure, Group, Severity, Solution};
@@ -237,9 +237,11 @@ fn ageing(s: &Solution) -> Fig<Judgement> {
 
 /// A bare plate loses to every wind; the enclosure's glass is then out of the reckoning.
 fn bare(s: &Solution) -> Fig<Judgement> {
-    let bare = s.inputs.get(&GLAZING)? == Glazing::Bare;
+    if s.inputs.get(&GLAZING)? != Glazing::Bare {
+        return Ok(Judgement::does_not_apply("the plate lies under glass"));
+    }
     let (calm, windy) = (in_wind(s, 1.0)?.useful_power, in_wind(s, 5.0)?.useful_power);
-    Ok(Judgement::caution_unless(!bare).with(windy, calm))
+    Ok(Judgement::of(Verdict::Caution).with(windy, calm))
 }
 
 /// The checks of this file.
@@ -260,5 +262,5 @@ pub static CHECKS: &[Check] = &[
         )
         .blind_to("rain on the plate, dew, dirt on bare paint")
         .source("the plate's own balance at three winds")
-        .needs(&["absorber.useful_power_calm", "absorber.useful_power_windy"]),
+        .needs(&["absorber.useful_power_calm", "absorber.useful_power_windy", "absorber.glazing"]),
 ];

@@ -45,7 +45,7 @@ pub static QUANTITIES: Group = Group {
         "absorber.paint_coats",
         "absorber.paint_coverage",
     ],
-    groups: &[&super::CUT],
+    groups: &[&super::CUT, &super::PLATE],
 };
 
 /// The fillet of one line.
@@ -62,7 +62,7 @@ const WIRE: f64 = 0.003175;
 
 /// Adds up one harp.
 pub fn quantities(inputs: &Inputs, harp: &Harp) -> Fig<Quantities> {
-    let area = harp.sheet_width * harp.sheet_length;
+    let area = harp.sheet_width * harp.plate_length;
     let volume = solder_volume(inputs, harp);
     let solder_mass = solder_mass(inputs, volume.clone());
     let coats = inputs.get(&e::PAINT_COATS)? as f64;
@@ -84,7 +84,7 @@ pub fn quantities(inputs: &Inputs, harp: &Harp) -> Fig<Quantities> {
 pub fn sheet_mass(inputs: &Inputs, harp: &Harp) -> Fig<Mass> {
     let name = inputs.get(&e::SHEET_METAL)?;
     let metal = sheet::metals().get(&name).ok_or_else(|| Why::Invalid(vec![e::SHEET_METAL.spec.id.to_owned()]))?;
-    Ok(harp.sheet_width * harp.sheet_length * inputs.get(&e::SHEET_THICKNESS)? * metal.density)
+    Ok(harp.sheet_width * harp.plate_length * inputs.get(&e::SHEET_THICKNESS)? * metal.density)
 }
 
 /// Copper in risers, as cut, and headers of one harp.
@@ -110,7 +110,7 @@ fn solder_volume(inputs: &Inputs, harp: &Harp) -> Fig<Volume> {
     let section = line_section(inputs, harp)?;
     let share = inputs.get(&e::BOND_LENGTH)?;
     let waste = inputs.get(&e::SOLDER_WASTE)?;
-    let length = harp.sheet_length * harp.riser_count as f64 * share;
+    let length = harp.plate_length * harp.riser_count as f64 * share;
     Ok(section * length * (1.0 + waste.si()))
 }
 
@@ -157,12 +157,12 @@ pub static FIGURES: &[Figure] = &[
             ("waste", "absorber.solder_waste"),
         ],
     ),
-    Figure::new("absorber.bond_run", "solder line of one sheet", Kind::Length, &super::HARP, |s, _| {
+    Figure::new("absorber.bond_run", "solder line of one sheet", Kind::Length, &super::PLATE, |s, _| {
         let harp = s.absorber.harp.as_ref().map_err(Clone::clone)?;
-        Ok((harp.sheet_length * harp.riser_count as f64).into())
+        Ok((harp.plate_length * harp.riser_count as f64).into())
     })
     .shown_in(TradeUnits::SITE)
-    .by("fillet", "{n} × riser between the headers", &[("n", "absorber.riser_count")]),
+    .by("fillet", "{n} × {sheet}", &[("n", "absorber.riser_count"), ("sheet", "absorber.sheet_along")]),
     Figure::new("absorber.solder_per_metre", "solder for each metre (39 in) of line", Kind::Mass, &LINE, |s, _| {
         let per_metre = line_section(&s.inputs, s.absorber.harp.as_ref().map_err(Clone::clone)?)?;
         let density = density(&s.inputs)?;

@@ -1,6 +1,6 @@
 //! The figures of the absorber stage.
 
-use super::{BOND, CUT, HARP, HEAT, SOLDER, STAGNATION};
+use super::{BOND, BORE, CUT, HARP, HEAT, PLATE, SOLDER, STAGNATION};
 use crate::model::{Fig, TradeUnits, Value, Why};
 use crate::stage::{Axis, Figure, Group, Solution, general};
 use crate::units::Kind::{
@@ -119,11 +119,15 @@ pub static FIGURES: &[Figure] = &[
     Figure::new("absorber.diagonal", "diagonal of the harp", Length, &HARP, |s, _| Ok(harp(s)?.diagonal().into()))
         .tape()
         .by("square-check", "√(((n − 1){W})² + {c}²)", &[W, ("c", "absorber.header_spacing")]),
-    Figure::new("absorber.area", "absorber area", Area, &HARP, |s, _| {
+    Figure::new("absorber.area", "absorber area", Area, &PLATE, |s, _| {
         let harp = harp(s)?;
-        Ok((harp.sheet_width * harp.sheet_length).into())
+        Ok((harp.sheet_width * harp.plate_length).into())
     })
-    .by("running-dimensions", "{sheet} × riser between the headers", &[("sheet", "absorber.sheet_across")]),
+    .by(
+        "running-dimensions",
+        "{across} × {along}",
+        &[("across", "absorber.sheet_across"), ("along", "absorber.sheet_along")],
+    ),
     Figure::new("absorber.bond_conductance", "bond conductance", Kind::LineConductance, &BOND, |s, _| {
         Ok(plain(Kind::LineConductance, s.absorber.bond.clone()?.conductance().si()))
     })
@@ -211,8 +215,11 @@ pub static FIGURES: &[Figure] = &[
         Ok(heat(s)?.capacity.total.into())
     })
     .by("heat-capacity", "sheet + tubes + liquid + half the insulation + 0.01 a₁ of the glass", &[]),
-    Figure::new("absorber.content", "content of the harp", Volume, &HEAT, |s, _| Ok(heat(s)?.capacity.volume.into()))
-        .by("heat-capacity", "bores of risers and headers", &[]),
+    Figure::new("absorber.content", "content of the harp", Volume, &BORE, |s, _| Ok(harp(s)?.content().into())).by(
+        "heat-capacity",
+        "bores of risers and headers",
+        &[],
+    ),
     Figure::new("absorber.stagnation_standard", "empty in the sun, standard", Temperature, &STAGNATION, |s, _| {
         Ok(stagnation(s)?.standard.into())
     })

@@ -3,8 +3,8 @@
 //! Copper has no grain to mind: a piece may lie either way on its stock. The rows are laid in `physics::strips`.
 
 use super::entries as e;
-use super::geometry::Harp;
-use super::{HARP, STAGNATION};
+use super::geometry::{Harp, tee_mouth};
+use super::{HARP, PLATE, STAGNATION};
 use crate::handbook::sheet;
 use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Judgement, Value, Why};
 use crate::physics::expansion::{Swing, copper_growth, linear_growth};
@@ -77,14 +77,14 @@ pub static SHEETS: Group = Group {
         "absorber.sheet_kerf",
         "absorber.butt_gap",
     ],
-    groups: &[&PIECES],
+    groups: &[&PIECES, &PLATE],
 };
 
 static GAUGE: Group =
     Group { name: "gauge of the sheet", entries: &["absorber.sheet_thickness", "absorber.sheet_metal"], groups: &[] };
 
 static SLIP: Group =
-    Group { name: "sheet against riser when hot", entries: &["absorber.sheet_metal"], groups: &[&HARP, &STAGNATION] };
+    Group { name: "sheet against riser when hot", entries: &["absorber.sheet_metal"], groups: &[&PLATE, &STAGNATION] };
 
 /// The sheet as it is cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -120,7 +120,7 @@ pub fn plan(inputs: &Inputs, harp: &Harp) -> Fig<SheetPlan> {
         return Err(Why::missing(STOCK_WIDTH.spec.id));
     }
     let (count, width) = strips(inputs, harp)?;
-    let strip = Sides { width: tenths(width)?, height: tenths(harp.sheet_length)? };
+    let strip = Sides { width: tenths(width)?, height: tenths(harp.plate_length)? };
     let wanted = counted(count * inputs.panels().len().max(1));
     let (kerf, gap) = (tenths(inputs.get(&SHEET_KERF)?)?, tenths(inputs.get(&BUTT_GAP)?)?);
     let mut best: Option<(u128, SheetPlan)> = None;
@@ -202,11 +202,24 @@ pub static FIGURES: &[Figure] = &[
         "{sheet} / {n}, or the whole width",
         &[("sheet", "absorber.sheet_across"), ("n", "absorber.riser_count")],
     ),
+    Figure::new("absorber.sheet_along", "sheet along the risers", Kind::Length, &PLATE, |s, _| {
+        Ok(harp(s)?.plate_length.into())
+    })
+    .tape()
+    .by(
+        "sheet-layout",
+        "{c} − header diameter; with tees {c} − 2 × ({t} + depth of the cup), as far as those are known",
+        &[("c", "absorber.header_spacing"), ("t", "absorber.tee_shoulder")],
+    ),
     Figure::new("absorber.sheet_piece_length", "length of a piece", Kind::Length, &SHEETS, |s, _| {
         Ok(planned(s)?.layout.segment.length().into())
     })
     .tape()
-    .by("sheet-layout", "(riser between the headers − gaps) / {m}", &[("m", "absorber.sheet_segments")]),
+    .by(
+        "sheet-layout",
+        "({sheet} − gaps) / {m}",
+        &[("sheet", "absorber.sheet_along"), ("m", "absorber.sheet_segments")],
+    ),
     Figure::new("absorber.sheet_segments", "pieces on a riser", Kind::Count, &SHEETS, |s, _| {
         Ok(Quantity::count(planned(s)?.layout.segments as usize).into())
     })
@@ -231,7 +244,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by("sheet-layout", "1 − area of the pieces / area of the sheets", &[]),
     Figure::new("absorber.sheet_slip", "sheet grows beyond its riser", Kind::Length, &SLIP, |s, _| {
-        Ok(slip(s, harp(s)?.sheet_length)?.into())
+        Ok(slip(s, harp(s)?.plate_length)?.into())
     })
     .by(
         "growth",
@@ -246,15 +259,32 @@ const LEAST_GAP: f64 = 0.001;
 fn butt_gap(s: &Solution) -> Fig<Judgement> {
     let segments = planned(s)?.layout.segments;
     let found = s.inputs.get(&BUTT_GAP)?;
-    let each = slip(s, harp(s)?.sheet_length)? / f64::from(segments);
+    let each = slip(s, harp(s)?.plate_length)? / f64::from(segments);
     let wanted = each + Length::from_si(if segments > 1 { LEAST_GAP } else { 0.0 });
     let margin = Quantity::new(Length::KIND, found.si() - wanted.si());
     Ok(Judgement::caution_unless(found >= wanted).with(found, wanted).margin(margin))
 }
 
+/// Whether the sheet stays off the fittings: by its length it does, once the fittings are known.
+fn off_fittings(s: &Solution) -> Fig<Judgement> {
+    if s.inputs.get(&e::JOINT)? != e::Joint::Tee {
+        return Ok(Judgement::does_not_apply("no fitting stands beside the headers"));
+    }
+    let (found, free) = (harp(s)?.plate_length, s.inputs.get(&e::HEADER_SPACING)? - tee_mouth(&s.inputs)? * 2.0);
+    let margin = Quantity::new(Length::KIND, free.si() - found.si());
+    Ok(Judgement::caution_unless(found <= free).with(found, free).margin(margin))
+}
+
 /// The checks of this file.
-pub static CHECKS: &[Check] = &[Check::new("absorber.butt-gap", "gaps in the sheet", Severity::Nuisance, butt_gap)
-    .says("Pieces on a riser are {found} apart; {limit} lets them grow.", "A wider gap, or longer pieces.")
-    .blind_to("solder that bridges a gap; a sheet far hotter than its tube where the line is open")
-    .source("1 mm: common practice, no source; expansion of metals: handbook table")
-    .needs(&["absorber.sheet_segments", "absorber.sheet_slip", "absorber.butt_gap"])];
+pub static CHECKS: &[Check] = &[
+    Check::new("absorber.sheet-fittings", "sheet and the mouths of the tees", Severity::Nuisance, off_fittings)
+        .says("The sheet is {found} long; between the tees {limit} of riser is free.", "Shorter pieces of sheet.")
+        .blind_to("tees that differ from the one that was measured")
+        .source("geometry")
+        .needs(&["absorber.sheet_along"]),
+    Check::new("absorber.butt-gap", "gaps in the sheet", Severity::Nuisance, butt_gap)
+        .says("Pieces on a riser are {found} apart; {limit} lets them grow.", "A wider gap, or longer pieces.")
+        .blind_to("solder that bridges a gap; a sheet far hotter than its tube where the line is open")
+        .source("1 mm: common practice, no source; expansion of metals: handbook table")
+        .needs(&["absorber.sheet_segments", "absorber.sheet_slip", "absorber.butt_gap"]),
+];

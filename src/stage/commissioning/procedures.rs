@@ -1,7 +1,12 @@
 //! The procedures of a finished plant: acceptance, hand-over, repair, rest and restart, change, end.
 
-use crate::stage::procedure::Line::{Check, Do, Step};
+use crate::model::OnlyFor;
+use crate::stage::plumbing::steps::WITH_VESSEL;
+use crate::stage::procedure::Line::{Check, Do, DoIn, Step};
 use crate::stage::procedure::Procedure;
+
+/// Loops that hold glycol.
+const GLYCOL: OnlyFor = OnlyFor { entry: "plumbing.loop", choices: &["glycol"] };
 
 const HOT: &str = "Nothing is opened hot: cover, pump off, wait until the plate is below 60 °C, pressure off.";
 const STEAM: &str = "Stand clear of panel and relief discharge: steam comes without warning.";
@@ -91,7 +96,10 @@ pub static PROCEDURES: &[Procedure] = &[
                 "Cover the glass or wait for night; pump off; plate below 60 °C; pressure off at the drain, not at the joint.",
             ),
             Do("Drain: {commissioning.drain_expected} must come, and the panel holds more than you see. Catch glycol."),
-            Do("Take the panel down with {enclosure.lifters} people, glass off, harp open at both ends and blown dry."),
+            Do(
+                "Take the panel down: {enclosure.people} people by its weight, {enclosure.lifters} named for the lift. Fewer than the \
+                weight asks for: a hoist. Glass off, harp open at both ends and blown dry.",
+            ),
             Do(
                 "Shield: the sheet line melts at {absorber.solder_solidus}, far below brazing heat; wet cloth and heat paste between, \
                 short and hot with a small flame, the nearest risers' seams watched.",
@@ -116,7 +124,10 @@ pub static PROCEDURES: &[Procedure] = &[
                 "Frost: drain everything that holds water; {commissioning.drain_expected} from panels and falling pipe, each \
                 litre counted; blow through; drains left open with a can below.",
             ),
-            Do("Glycol that stays: freezing point 5 K below {site.record_low}, pH above 7.5, both written down."),
+            DoIn(
+                GLYCOL,
+                "Glycol that stays: freezing point 5 K below {site.record_low}, pH above 7.5, both written down.",
+            ),
             Do(
                 "Sun without use: covers tied on, for an empty panel reaches {absorber.stagnation_worst}; pump unplugged; \
                 never a valve shut between panels and relief valve.",
@@ -132,7 +143,10 @@ pub static PROCEDURES: &[Procedure] = &[
         when: "before the first shower of the season",
         lines: &[
             Do("Walk the path from each panel to the relief valve: no valve shut, no plug, no nest in the discharge."),
-            Do("Vessel: precharge {commissioning.precharge_today} at its temperature, loop empty or vessel shut off."),
+            DoIn(
+                WITH_VESSEL,
+                "Vessel: precharge {commissioning.precharge_today} at its temperature, loop empty or vessel shut off.",
+            ),
             Do(
                 "Before sunrise: fill {plumbing.loop_content} into panels and pipe, purge at {commissioning.flush_flow}, cold \
                 pressure {commissioning.cold_pressure}, no drop at any joint.",
@@ -193,8 +207,11 @@ pub static PROCEDURES: &[Procedure] = &[
                 "Covered and cold; electricity taken off by an electrician; pressure off; drain {plumbing.loop_content} from \
                 panels and pipe.",
             ),
-            Do("Glycol to the waste site in its can; old liquid never to soil or drain."),
-            Do("Glass first, two people, gloves; then box and harp, {enclosure.lifters} people a panel."),
+            DoIn(GLYCOL, "Glycol to the waste site in its can; old liquid never to soil or drain."),
+            Do(
+                "Glass first, two people, gloves; then box and harp: {enclosure.people} people by its weight, {enclosure.lifters} \
+                named for the lift; fewer than the weight asks for: a hoist.",
+            ),
             Do(
                 "Copper to the scrap yard: {absorber.tube_mass} of tube and {absorber.sheet_mass} of sheet a panel; solder with lead apart.",
             ),

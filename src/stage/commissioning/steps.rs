@@ -1,6 +1,7 @@
 //! The checklist of the commissioning stage.
 
 use crate::model::{Evidence, Stage, Step};
+use crate::stage::plumbing::steps::WITH_VESSEL;
 
 const PRESSURE: &str = "Test with water, not air: compressed air stores thousands of times the energy.";
 pub(super) const COLD: &str = "No spanner on a hot or pressurised joint: cold, pump off, pressure off first.";
@@ -58,11 +59,12 @@ pub static STEPS: &[Step] = &[
     Step::new("commissioning.vessel-open", Stage::Commissioning, "Vessel open to the loop and its precharge read")
         .detail(
             "Loop without pressure, precharge {commissioning.precharge_today} by tyre gauge, then its valve open and the \
-             handle off. A drainback loop: reservoir and its air space instead.",
+             handle off. An open loop: reservoir and its air space instead.",
         )
         .evidence(Evidence::Note("precharge and temperature, or the reservoir's level"))
         .after(&["commissioning.loop-test", "commissioning.flush", "plumbing.vessel"])
         .relies(&["plumbing.loop", "plumbing.relief_setting"])
+        .only_for(WITH_VESSEL)
         .read_back(),
     Step::new("commissioning.shaded", Stage::Commissioning, "Panels shaded, plate at 60 °C or less before filling")
         .detail(

@@ -238,8 +238,8 @@ pub fn anchor_forces(s: &Solution) -> Fig<AnchorForces> {
 
 /// Force that one person is asked to hold against the wind (project rule).
 const HELD_BY_ONE: f64 = 20.0;
-/// Drag coefficient of a panel in the hands (from memory).
-const DRAG: f64 = 1.2;
+/// Drag coefficient of a panel in the hands: a square plate broadside in free air has 1.1 to 1.3 (from memory).
+pub const DRAG: f64 = 1.2;
 
 /// Wind at which the panel pushes each of the hands with 20 N.
 pub fn lift_wind(s: &Solution) -> Fig<Velocity> {

@@ -14,6 +14,7 @@ use crate::model::{Choice, Entry, EntrySpec, Fig, Inputs, Value, Why};
 use crate::physics::cutting::Tenths;
 use crate::physics::guillotine::sequence::{Sequence, SheetCut, sequence};
 use crate::physics::guillotine::{self, GuillotineError, Order, OrderPlan, Sheet, Sides, StockSheet};
+use crate::stage::absorber::PLATE;
 use crate::stage::absorber::geometry::Harp;
 use crate::stage::stock::{available, tenths};
 use crate::stage::study::{Cancel, Outcome};
@@ -99,7 +100,7 @@ pub static SHEET_CUTS: Group = Group {
         "enclosure.board_may_turn",
         "enclosure.second_insulation",
     ],
-    groups: &[&BOX],
+    groups: &[&BOX, &PLATE],
 };
 
 /// An order with the names of its stocks and pieces.

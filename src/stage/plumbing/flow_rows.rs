@@ -19,8 +19,6 @@ use crate::units::{Quantity, System};
 
 /// Least over mean flow of the groups that is even enough (project rule).
 const EVEN: f64 = 0.9;
-/// How far a pump may run from the design flow (project rule).
-const OFF_TARGET: f64 = 0.2;
 /// Head that a pump must have over what its suction needs, m (project rule).
 const SUCTION_RESERVE: f64 = 0.5;
 /// Distance of the water at the top of a siphon from boiling, K (project rule).
@@ -78,11 +76,11 @@ fn cost(s: &Solution) -> Fig<&LoopCost> {
     known(&s.plumbing.working.cost)
 }
 
-fn pump(s: &Solution) -> Fig<&PumpDuty> {
+pub(super) fn pump(s: &Solution) -> Fig<&PumpDuty> {
     known(&s.plumbing.working.pump)
 }
 
-fn point(s: &Solution) -> Fig<OperatingPoint> {
+pub(super) fn point(s: &Solution) -> Fig<OperatingPoint> {
     match pump(s)?.duty {
         Duty::Runs(point) => Ok(point),
         Duty::CannotLift { shutoff_head, lift } => {
@@ -106,7 +104,7 @@ fn natural(s: &Solution) -> Fig<NaturalFlow> {
     s.plumbing.working.natural.clone()?.ok_or_else(|| Why::out_of_range("the sun does not make up the losses"))
 }
 
-fn flow_of(s: &Solution) -> Fig<VolumeRate> {
+pub(super) fn flow_of(s: &Solution) -> Fig<VolumeRate> {
     Ok(known(&s.plumbing.row)?.flow)
 }
 
@@ -273,27 +271,8 @@ fn group_balance(s: &Solution) -> Fig<Judgement> {
         .margin(Quantity::percent(found - EVEN)))
 }
 
-fn is_pumped(s: &Solution) -> Fig<bool> {
+pub(super) fn is_pumped(s: &Solution) -> Fig<bool> {
     Ok(s.inputs.get(&e::LOOP)? != LoopType::Thermosiphon)
-}
-
-fn pump_duty(s: &Solution) -> Fig<Judgement> {
-    if !is_pumped(s)? {
-        return Ok(Judgement::does_not_apply("this loop has no pump"));
-    }
-    let wanted = flow_of(s)?;
-    let least = wanted * (1.0 - OFF_TARGET);
-    match pump(s)?.duty {
-        Duty::CannotLift { .. } => {
-            Ok(Judgement::of(Verdict::Stop).with(VolumeRate::default(), wanted).margin(-wanted).part("it cannot lift"))
-        }
-        Duty::Runs(point) => {
-            let share = point.flow.si() / wanted.si();
-            let near = (share - 1.0).abs() <= OFF_TARGET;
-            let word = if share < 1.0 { "too little" } else { "too much" };
-            Ok(Judgement::caution_unless(near).with(point.flow, wanted).margin(point.flow - least).part(word))
-        }
-    }
 }
 
 fn fills(s: &Solution) -> Fig<Judgement> {
@@ -359,14 +338,6 @@ pub static CHECKS: &[Check] = &[
         .blind_to("kinked hoses, air, valves; a reverse return still starves the middle a little")
         .source("network of two headers; 90 %: project rule")
         .needs(&["plumbing.group_evenness"]),
-    Check::new("plumbing.pump-duty", "pump against design flow", Severity::Injury, pump_duty)
-        .says(
-            "The pump gives {found}, {part}; the design flow is {limit}, 20 % either way.",
-            "Another pump or speed, a wider pipe, or a balancing valve where it is too much.",
-        )
-        .blind_to("wear, scale, cold thick glycol and parts without a test point: {plumbing.uncounted_parts}")
-        .source("label of the pump; 20 %: project rule")
-        .needs(&["plumbing.pump_flow", "plumbing.loop"]),
     Check::new("plumbing.drainback-fill", "pump that fills the loop", Severity::Injury, fills)
         .says(
             "At half the design flow the pump has {found} of head; filling takes {limit}, and 1 m more is wanted.",

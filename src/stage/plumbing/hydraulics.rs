@@ -72,6 +72,8 @@ pub struct LoopCost {
 pub struct PumpDuty {
     /// Its curve.
     pub curve: PumpCurve,
+    /// The greatest flow of its label: beyond it the curve is only drawn on.
+    pub label_end: VolumeRate,
     /// Where it runs.
     pub duty: Duty,
 }
@@ -223,7 +225,7 @@ pub fn whole_loop(
 }
 
 /// The pump's curve from the points of its label.
-pub fn curve(inputs: &Inputs) -> Fig<PumpCurve> {
+fn curve(inputs: &Inputs) -> Fig<PumpCurve> {
     let rows = inputs.rows("plumbing.pump_point");
     if rows.is_empty() {
         return Err(Why::missing(service::PUMP_FLOW.spec.id));
@@ -235,10 +237,18 @@ pub fn curve(inputs: &Inputs) -> Fig<PumpCurve> {
     PumpCurve::through(&points).map_err(Why::out_of_range)
 }
 
+/// The greatest flow among the points of its label.
+fn label_end(inputs: &Inputs) -> Fig<VolumeRate> {
+    let flows = inputs.rows("plumbing.pump_point").into_iter().map(|row| inputs.at(&service::PUMP_FLOW, &row));
+    let flows = flows.collect::<Fig<Vec<VolumeRate>>>()?;
+    flows.into_iter().reduce(VolumeRate::max).ok_or_else(|| Why::missing(service::PUMP_FLOW.spec.id))
+}
+
 /// Where the pump runs, with a standing lift if the return does not fill.
-pub fn duty(curve: PumpCurve, cost: &LoopCost, fluid: Fluid, lift: Length) -> Fig<PumpDuty> {
+pub fn duty(inputs: &Inputs, cost: &LoopCost, fluid: Fluid, lift: Length) -> Fig<PumpDuty> {
+    let curve = curve(inputs)?;
     let mut circuit = cost.circuit.clone();
     circuit.lift += lift;
     let duty = operating_point(&curve, &circuit, &working_liquid(fluid)).map_err(Why::out_of_range)?;
-    Ok(PumpDuty { curve, duty })
+    Ok(PumpDuty { curve, label_end: label_end(inputs)?, duty })
 }

@@ -2,7 +2,9 @@
 //!
 //! Lives here: what is worth trying. Must not live here: whether it helps; the workbook tries and judges.
 
-use super::closed;
+mod pressure;
+mod sold;
+
 use super::entries::part::{self, PartKind};
 use super::entries::run;
 use super::entries::{self as e, service};
@@ -12,7 +14,8 @@ use super::year::entries::LOCK_OUT;
 use crate::handbook::tube::{self, TubeSize};
 use crate::model::Fig;
 use crate::stage::Solution;
-use crate::units::si::{Dimension, Pressure, Volume, in_celsius};
+use crate::units::si::{Dimension, Volume};
+use sold::Sold;
 
 /// One entry that gets another text, or is taken out.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,9 +50,6 @@ pub struct Candidate {
     pub edits: Vec<Edit>,
 }
 
-/// Nominal volumes that vessels are sold in, L (common practice, no source).
-const VESSELS: [f64; 14] = [8.0, 12.0, 18.0, 25.0, 35.0, 50.0, 80.0, 100.0, 140.0, 200.0, 300.0, 400.0, 500.0, 1000.0];
-
 fn set(id: impl Into<String>, typed: impl Into<String>) -> Edit {
     Edit { id: id.into(), typed: Some(typed.into()) }
 }
@@ -65,13 +65,13 @@ fn one(effort: Effort, amount: f64, edit: Edit) -> Candidate {
 /// Changes worth trying for a check, the cheapest first; none where nothing simple is known.
 pub fn candidates(s: &Solution, check: &str) -> Vec<Candidate> {
     let found = match check {
-        "plumbing.relief-reach" => relief_reach(s),
+        "plumbing.relief-reach" => pressure::relief_reach(s),
         "plumbing.pipe-speed" => wider_pipe(s),
         "plumbing.pump-duty" | "plumbing.drainback-fill" => stronger_pump(s),
         "plumbing.suction" => lower_pump(s),
         "plumbing.reservoir-size" => reservoir(s),
-        "plumbing.vessel-size" => vessel(s),
-        "plumbing.relief-chain" => lower_relief(s),
+        "plumbing.vessel-size" => pressure::vessel(s),
+        "plumbing.relief-chain" => pressure::lower_relief(s),
         "plumbing.drain-falls" => falls(s),
         "plumbing.night-flow" => check_valve(s),
         "plumbing.hose-rating" => metal(s),
@@ -126,33 +126,6 @@ fn added(network: &Network, kind: (&str, &str), also: &[Edit], setting: Option<&
     list
 }
 
-/// Handles taken off, one or all; else a relief valve more.
-fn relief_reach(s: &Solution) -> Fig<Vec<Candidate>> {
-    let network = network(s)?;
-    let sections = s.plumbing.layout.shut_in.as_ref().map_err(Clone::clone)?;
-    let mut closers: Vec<&String> = sections.iter().flat_map(|section| &section.by).collect();
-    closers.retain(|name| network.kind(name).is_some_and(PartKind::can_close));
-    closers.sort();
-    closers.dedup();
-    let lock = |name: &&String| set(of(part::LOCKED.spec.id, name), "yes");
-    let mut list: Vec<Candidate> = closers.iter().map(|name| one(Effort::Setting, 1.0, lock(name))).collect();
-    for (at, first) in closers.iter().enumerate() {
-        for second in &closers[at + 1..] {
-            list.push(Candidate { effort: Effort::Setting, amount: 2.0, edits: vec![lock(first), lock(second)] });
-        }
-    }
-    if closers.len() > 2 {
-        let edits = closers.iter().map(lock).collect();
-        list.push(Candidate { effort: Effort::Setting, amount: closers.len() as f64, edits });
-    }
-    list.extend(added(network, ("relief valve", "relief"), &[], None));
-    if !closers.is_empty() {
-        let unlocked: Vec<Edit> = closers.iter().map(lock).collect();
-        list.extend(added(network, ("relief valve", "relief"), &unlocked, None));
-    }
-    Ok(list)
-}
-
 /// The next wider sizes of the same standard.
 fn wider(size: &'static TubeSize) -> Vec<&'static TubeSize> {
     let mut list: Vec<&'static TubeSize> =
@@ -192,7 +165,7 @@ fn stronger_pump(s: &Solution) -> Fig<Vec<Candidate>> {
         let mut edits = Vec::new();
         for row in &rows {
             let head = s.inputs.at(&service::PUMP_HEAD, row)?.si() * factor;
-            edits.push(set(of(service::PUMP_HEAD.spec.id, row), format!("{head:.3} m")));
+            edits.push(set(of(service::PUMP_HEAD.spec.id, row), Sold::of(&s.inputs).head(head)));
         }
         list.push(Candidate { effort: Effort::LargePart, amount: factor, edits });
     }
@@ -208,9 +181,10 @@ fn lower_pump(s: &Solution) -> Fig<Vec<Candidate>> {
     let Some((before, after)) = before.zip(after) else { return Ok(Vec::new()) };
     let rise = |stretch: &Stretch| s.inputs.at(&run::RISE, &stretch.run).map(Dimension::si);
     let (down, up) = (rise(before)?, rise(after)?);
-    let lowered = (1..=16).map(|half| {
-        let by = 0.5 * f64::from(half);
-        let metres = |si: f64| format!("{si:.3} m");
+    let sold = Sold::of(&s.inputs);
+    let lowered = (1..=16).map(|step| {
+        let by = sold.move_step() * f64::from(step);
+        let metres = |si: f64| sold.rise(si);
         let edits = vec![
             set(of(run::RISE.spec.id, &before.run), metres(down - by)),
             set(of(run::RISE.spec.id, &after.run), metres(up + by)),
@@ -228,57 +202,8 @@ fn reservoir(s: &Solution) -> Fig<Vec<Candidate>> {
     let network = network(s)?;
     let needs = litres(s.plumbing.working.emptying.as_ref().map_err(Clone::clone)?.needs);
     let name = network.part_of(PartKind::Reservoir).or(network.part_of(PartKind::SealedReservoir));
-    let next = (needs / 5.0).ceil() * 5.0;
-    Ok(name
-        .map(|name| one(Effort::LargePart, next, set(of(part::VOLUME.spec.id, name), format!("{next} L"))))
-        .into_iter()
-        .collect())
-}
-
-/// The next larger vessels, and a higher relief setting.
-fn vessel(s: &Solution) -> Fig<Vec<Candidate>> {
-    let network = network(s)?;
-    let Some(name) = network.part_of(PartKind::Vessel) else { return Ok(Vec::new()) };
-    let has = given_at(&s.inputs, &part::VOLUME, name)?.map_or(0.0, litres);
-    let mut list: Vec<Candidate> = VESSELS
-        .iter()
-        .filter(|size| **size > has)
-        .map(|size| one(Effort::LargePart, *size, set(of(part::VOLUME.spec.id, name), format!("{size} L"))))
-        .collect();
-    let relief = closed::relief(&s.inputs, network)?.si();
-    list.extend((1..=6).filter_map(|half| relief_at(s, network, relief + 0.5e5 * f64::from(half)).ok()));
-    Ok(list)
-}
-
-/// All relief valves of the loop at one setting.
-fn relief_at(s: &Solution, network: &Network, pressure: f64) -> Fig<Candidate> {
-    let typed = format!("{:.2} bar", (pressure / 1e5 * 100.0).floor() / 100.0);
-    let mut edits = Vec::new();
-    for name in network.parts_of(PartKind::ReliefValve) {
-        if given_at(&s.inputs, &part::SETTING, name)?.is_some() {
-            edits.push(set(of(part::SETTING.spec.id, name), typed.clone()));
-        }
-    }
-    edits.push(set(e::RELIEF.spec.id, typed));
-    let moved = (pressure - closed::relief(&s.inputs, network)?.si()).abs();
-    Ok(Candidate { effort: Effort::Setting, amount: moved, edits })
-}
-
-/// Relief at or below the weakest rating.
-fn lower_relief(s: &Solution) -> Fig<Vec<Candidate>> {
-    let network = network(s)?;
-    let mut lowest: Option<Pressure> = s.inputs.given(&e::WEAKEST)?;
-    for name in network.parts.keys() {
-        lowest = lowest.into_iter().chain(given_at(&s.inputs, &part::RATING, name)?).reduce(Pressure::min);
-    }
-    for stretch in &network.circuit {
-        lowest = lowest.into_iter().chain(given_at(&s.inputs, &run::RATING, &stretch.run)?).reduce(Pressure::min);
-    }
-    let relief = closed::relief(&s.inputs, network)?.si();
-    let mut list: Vec<Candidate> =
-        lowest.map(|limit| relief_at(s, network, limit.si())).transpose()?.into_iter().collect();
-    list.extend((1..=8).filter_map(|half| relief_at(s, network, relief + 0.5e5 * f64::from(half)).ok()));
-    Ok(list)
+    let next = Sold::of(&s.inputs).volume(needs);
+    Ok(name.map(|name| one(Effort::LargePart, needs, set(of(part::VOLUME.spec.id, name), next))).into_iter().collect())
 }
 
 /// More rise between the ends of every run that falls too little.
@@ -293,7 +218,7 @@ fn falls(s: &Solution) -> Fig<Vec<Candidate>> {
         let wanted = super::heights::LEAST_FALL * length + 1e-3;
         metres += wanted - slope.fall.si() * length;
         let signed = if slope.forward { -wanted } else { wanted };
-        edits.push(set(of(run::RISE.spec.id, &slope.run), format!("{signed:.3} m")));
+        edits.push(set(of(run::RISE.spec.id, &slope.run), Sold::of(&s.inputs).rise(signed)));
     }
     Ok(vec![Candidate { effort: Effort::Pipe, amount: metres, edits }])
 }
@@ -314,7 +239,7 @@ fn check_valve(s: &Solution) -> Fig<Vec<Candidate>> {
         return Ok(vec![Candidate { effort: Effort::SmallPart, amount: 1.0, edits }]);
     }
     let head = s.plumbing.layout.night.clone()?.si();
-    let setting = format!("{:.1} mbar", (head * 1.2 / 100.0).max(1.0).ceil());
+    let setting = Sold::of(&s.inputs).opening(head * 1.2);
     Ok(added(network, ("check valve", "check"), &[], Some(&setting)))
 }
 
@@ -356,22 +281,27 @@ fn move_part(s: &Solution) -> Fig<Vec<Candidate>> {
     Ok(list)
 }
 
+/// Pressure at which a usual check valve opens, Pa (common practice, no source).
+const SLUG_OPENING: f64 = 2000.0;
+
 fn cold_slug(s: &Solution) -> Fig<Vec<Candidate>> {
     let bypass = set(service::SLUG.spec.id, "bypass");
     let mut list = vec![one(Effort::SmallPart, 0.0, bypass.clone())];
-    list.extend(added(network(s)?, ("check valve", "check"), &[bypass], Some("20 mbar")));
+    let opening = Sold::of(&s.inputs).opening(SLUG_OPENING);
+    list.extend(added(network(s)?, ("check valve", "check"), &[bypass], Some(&opening)));
     Ok(list)
 }
 
 fn potable_vessel(s: &Solution) -> Fig<Vec<Candidate>> {
     let needs = litres(super::exchange::potable_vessel(&s.inputs)?);
-    let size = |size: &f64| one(Effort::LargePart, *size, set(service::POTABLE_VESSEL.spec.id, format!("{size} L")));
-    Ok(VESSELS.iter().filter(|volume| **volume >= needs).map(size).collect())
+    let enough = Sold::of(&s.inputs).vessels().into_iter().filter(|(_, litres)| *litres >= needs);
+    let size = |(typed, litres)| one(Effort::LargePart, litres, set(service::POTABLE_VESSEL.spec.id, typed));
+    Ok(enough.map(size).collect())
 }
 
 fn lockout(s: &Solution) -> Fig<Vec<Candidate>> {
-    let limit = in_celsius(s.plumbing.working.lockout_limit.clone()?).floor();
-    Ok(vec![one(Effort::Setting, 0.0, set(LOCK_OUT.spec.id, format!("{limit} °C")))])
+    let limit = Sold::of(&s.inputs).at_most(s.plumbing.working.lockout_limit.clone()?);
+    Ok(vec![one(Effort::Setting, 0.0, set(LOCK_OUT.spec.id, limit))])
 }
 
 /// A relief valve or a fill point where the loop has none; larger things are the builder's to place.

@@ -16,7 +16,7 @@ fn known<T>(fig: &Fig<T>) -> Fig<&T> {
     fig.as_ref().map_err(Clone::clone)
 }
 
-/// The pump's curve, the loop's, and where they meet.
+/// The pump's curve as far as its label, how it goes on beyond it, the loop's curve, and where they meet.
 pub fn pump_curve(s: &Solution) -> Fig<Chart> {
     let pump = known(&s.plumbing.working.pump)?;
     let cost = known(&s.plumbing.working.cost)?;
@@ -24,14 +24,17 @@ pub fn pump_curve(s: &Solution) -> Fig<Chart> {
     let greatest = pump.curve.greatest_flow().si();
     let flows = (0..=POINTS).map(|at| VolumeRate::from_si(greatest * at as f64 / POINTS as f64));
     let top = pump.curve.shutoff_head().si() * 1.1;
-    let (mut of_pump, mut of_loop) = (Vec::new(), Vec::new());
+    let end = pump.label_end;
+    let of = |flow: VolumeRate| (flow.si(), pump.curve.head(flow).si().max(0.0));
+    let (mut of_pump, mut drawn_on, mut of_loop) = (Vec::new(), vec![of(end)], Vec::new());
     for flow in flows {
-        of_pump.push((flow.si(), pump.curve.head(flow).si().max(0.0)));
+        if flow < end { &mut of_pump } else { &mut drawn_on }.push(of(flow));
         let head = cost.circuit.head(&liquid, flow).map_err(Why::out_of_range)?.si();
         if head <= top {
             of_loop.push((flow.si(), head));
         }
     }
+    of_pump.push(of(end));
     let design = known(&s.plumbing.row)?.flow.si();
     let chart = Chart::new(
         "pump and loop",
@@ -39,8 +42,10 @@ pub fn pump_curve(s: &Solution) -> Fig<Chart> {
         ChartAxis::of("head", Kind::Length, (0.0, top)),
     )
     .line("pump", of_pump)
+    .line("pump, beyond its label", drawn_on)
     .line("loop", of_loop)
-    .mark("design flow", (design, design));
+    .mark("design flow", (design, design))
+    .mark("label ends", (end.si(), end.si()));
     Ok(match pump.duty {
         Duty::Runs(point) => chart.mark("runs here", (point.flow.si(), point.flow.si())),
         Duty::CannotLift { .. } => chart,

@@ -164,12 +164,18 @@ pub static FIGURES: &[Figure] = &[
         Ok(closed::saturation(&s.inputs, s.plumbing.fluid.clone()?, network(s)?)?.into())
     })
     .by("relief-chain", "boiling point at {p} and the air's pressure", &[("p", "plumbing.final_pressure")]),
-    Figure::new("plumbing.steam_power", "power that makes steam", Power, &STEAM, |s, _| Ok(steam_of(s)?.power.into()))
-        .by(
-            "steam-reach",
-            "A max(0, η₀ G − a₁ ΔT − a₂ ΔT²) at {T}, ΔT shortened so that nothing is left at {Ts}",
-            &[("T", "plumbing.saturation"), ("Ts", "absorber.stagnation_worst")],
-        ),
+    Figure::new(
+        "plumbing.steam_power",
+        "steam in the worst sun, pump stopped, for its reach",
+        Power,
+        &STEAM,
+        |s, _| Ok(steam_of(s)?.power.into()),
+    )
+    .by(
+        "steam-reach",
+        "A max(0, η₀ G − a₁ ΔT − a₂ ΔT²) at {T}, ΔT shortened so that nothing is left at {Ts}",
+        &[("T", "plumbing.saturation"), ("Ts", "absorber.stagnation_worst")],
+    ),
     Figure::new("plumbing.steam_reach", "steam goes onward", Metres, &STEAM, |s, _| {
         Ok(steam_of(s)?.onward.length.into())
     })

@@ -1,6 +1,9 @@
 //! The checklist of the plumbing stage.
 
-use crate::model::{Evidence, Stage, Step};
+use crate::model::{Evidence, OnlyFor, Stage, Step};
+
+/// Loops that may have an expansion vessel; one that drains back has air in its reservoir.
+pub const WITH_VESSEL: OnlyFor = OnlyFor { entry: "plumbing.loop", choices: &["direct", "glycol", "thermosiphon"] };
 
 const HOT: &str = "A panel in the sun boils what is in it: cover the glass before you open or fill anything.";
 const TORCH: &str = "Torch: extinguisher at hand, timber and insulation out of reach, fire watch for 60 minutes after.";
@@ -51,12 +54,13 @@ pub static STEPS: &[Step] = &[
         .licensed(),
     Step::new("plumbing.vessel", Stage::Plumbing, "Read the precharge of the expansion vessel while the loop is empty")
         .detail(
-            "On the cold leg, connected downward, nothing between it and the panels that can close. An open or \
-             drainback loop has a reservoir with air instead: note its level.",
+            "On the cold leg, connected downward, nothing between it and the panels that can close. An open \
+             loop has a reservoir with air instead: note its level.",
         )
         .evidence(Evidence::Note("precharge and temperature, vessel size; or the reservoir's level"))
         .after(&["plumbing.schematic"])
-        .relies(&["plumbing.loop", "plumbing.relief_setting"]),
+        .relies(&["plumbing.loop", "plumbing.relief_setting"])
+        .only_for(WITH_VESSEL),
     Step::new("plumbing.check-valve", Stage::Plumbing, "See that nothing flows backward at night")
         .detail(
             "The tank's bottom stands 0.6 m or more above the panels' top, or a check valve opens the right way only \

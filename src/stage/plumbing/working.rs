@@ -111,8 +111,7 @@ impl Given<'_> {
     }
 
     fn pump(&self, cost: &Fig<LoopCost>, emptying: &Fig<Emptying>) -> Fig<PumpDuty> {
-        let curve = hydraulics::curve(self.inputs)?;
-        hydraulics::duty(curve, known(cost)?, self.fluid()?, self.standing_lift(emptying)?)
+        hydraulics::duty(self.inputs, known(cost)?, self.fluid()?, self.standing_lift(emptying)?)
     }
 
     fn steam(&self) -> Fig<Steam> {

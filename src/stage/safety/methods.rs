@@ -87,9 +87,9 @@ pub static METHODS: &[Method] = &[
     Method {
         id: "handling-wind",
         title: "Wind on a carried panel",
-        what: "Dynamic pressure of standard air on the outside area of one panel that stands broadside, drag coefficient 1. A \
-               plate in free air comes to 1.1 to 1.3, and gusts add to it.",
-        source: "0.613 v²: any wind code; drag coefficient: project value",
+        what: "Dynamic pressure of standard air on the outside area of one panel that stands broadside, drag coefficient 1.2, \
+               the same as in the wind at a lift; gusts add to it.",
+        source: "0.613 v²: any wind code; drag coefficient of a plate broadside, 1.1 to 1.3: from memory",
         code: "physics::wind::force_on_panel",
     },
     Method {

@@ -4,7 +4,9 @@ use super::entries::outdoors::{self as e, Access, GlassHands};
 use super::entries::{self as answers, FallProtection};
 use crate::model::{Choice, Fig, Judgement, Verdict, Why};
 use crate::physics::wind::force_on_panel;
+use crate::stage::enclosure::entries::HOIST;
 use crate::stage::enclosure::rack::entries::{MOUNT_KIND, MountKind};
+use crate::stage::enclosure::rack::{self, DRAG};
 use crate::stage::worst::worst;
 use crate::stage::{Check, Figure, Group, Severity, Solution, enclosure};
 use crate::units::Kind;
@@ -41,11 +43,11 @@ fn ladder_angle(s: &Solution) -> Fig<Angle> {
     Ok(Angle::from_si(ladder_ratio(s)?.atan()))
 }
 
-/// Force of the wind on one panel that stands broadside, drag coefficient 1.
+/// Force of the wind on one panel that stands broadside, with the drag coefficient of the wind at a lift.
 fn handling_force(s: &Solution) -> Fig<Force> {
     let timber_box = s.enclosure.timber_box.clone()?;
     let area = timber_box.outside_width * timber_box.outside_length;
-    force_on_panel(area, s.inputs.get(&e::HANDLING_WIND)?, 1.0).map_err(Why::out_of_range)
+    force_on_panel(area, s.inputs.get(&e::HANDLING_WIND)?, DRAG).map_err(Why::out_of_range)
 }
 
 /// Whether the mounts stand on a roof, as far as somebody said how they stand.
@@ -112,9 +114,17 @@ fn ladder(s: &Solution) -> Fig<Judgement> {
 }
 
 fn handling_wind(s: &Solution) -> Fig<Judgement> {
-    let (found, limit) = (s.inputs.get(&e::HANDLING_WIND)?, Velocity::from_si(HANDLING_WIND));
+    let found = s.inputs.get(&e::HANDLING_WIND)?;
     handling_force(s)?;
-    Ok(Judgement::stop_unless(found <= limit).with(found, limit).margin(limit - found))
+    let judge = |limit: Velocity, part: &str| {
+        Judgement::stop_unless(found <= limit).with(found, limit).margin(limit - found).part(part)
+    };
+    let whoever = Ok(judge(Velocity::from_si(HANDLING_WIND), "whoever carries it"));
+    if s.inputs.get(&HOIST)? {
+        return whoever;
+    }
+    let carried = rack::lift_wind(s).map(|limit| judge(limit, "with as many people as are named for the lift"));
+    worst([whoever, carried])
 }
 
 fn roof_holes(s: &Solution) -> Fig<Judgement> {
@@ -158,7 +168,7 @@ pub static FIGURES: &[Figure] = &[
     })
     .by(
         "handling-wind",
-        "0.613 × {v}² × {width} × {length}",
+        "0.613 × 1.2 × {v}² × {width} × {length}",
         &[("v", "safety.handling_wind"), ("width", "enclosure.outside_width"), ("length", "enclosure.outside_length")],
     ),
 ];
@@ -200,13 +210,14 @@ pub static CHECKS: &[Check] = &[
         ]),
     Check::new("safety.handling-wind", "wind while a panel is carried", Severity::Serious, handling_wind)
         .says(
-            "The plan lets a panel be carried up to {found}; {limit} is the most. At that it pushes with \
+            "The plan lets a panel be carried up to {found}; {limit} is the most, {part}. At the plan's wind it pushes with \
              {safety.handling_force}.",
-            "Set the limit lower, carry edge-on, tag lines on a hoist; in gusts the panel stays on the ground.",
+            "Set the limit lower, more people, carry edge-on, tag lines on a hoist; in gusts the panel stays on the ground.",
         )
         .blind_to("gusts at a roof edge, which are stronger than the wind below; who reads the wind")
-        .source("10 m/s: project rule; 0.613 v²: any wind code")
-        .needs(&["safety.handling_wind", "safety.handling_force"]),
+        .source("10 m/s, 20 N for each person: project rule; 0.613 v²: any wind code")
+        .recalls_beside("drag coefficient 1.2 of a plate broadside")
+        .needs(&["safety.handling_wind", "safety.handling_force", "enclosure.lift_wind", "enclosure.hoist"]),
     Check::new("safety.roof-holes", "holes in the roof", Severity::Injury, roof_holes)
         .says(
             "{safety.roof_holes} holes in the roof, and {part}. Each is a leak unless it is flashed.",

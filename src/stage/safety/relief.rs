@@ -21,7 +21,7 @@ use crate::units::si::{Dimension, HeatFluxDensity, Length, Pressure, Temperature
 const SUN: f64 = 1200.0;
 const AIR: f64 = 40.0;
 /// Highest relief setting of a solar loop, Pa (125 psi; guide specification, verified).
-const HIGHEST_SETTING: f64 = 861_845.0;
+pub const HIGHEST_SETTING: f64 = 861_845.0;
 /// Settings of a tank's own temperature and pressure relief valve, Pa: 125 psi (facilities criteria), 150 psi (plumbing
 /// codes), both verified.
 const TANK_CLEAR: f64 = 861_845.0;
@@ -229,13 +229,21 @@ fn kelvin_to_burst(s: &Solution) -> Fig<TemperatureInterval> {
 
 /// The figures of this file.
 pub static FIGURES: &[Figure] = &[
-    Figure::new("safety.steam_power", "all panels boil with", Kind::Power, &STEAM, |s, _| {
-        Ok(steam(s)?.by_curve.power.into())
-    })
+    Figure::new(
+        "safety.steam_power",
+        "steam by the curve, 1200 W/m², 40 °C, relief open",
+        Kind::Power,
+        &STEAM,
+        |s, _| Ok(steam(s)?.by_curve.power.into()),
+    )
     .by("steam-power", "A × (η₀ 1200 W/m² − a₁ ΔT − a₂ ΔT²), ΔT = {T} − 40 °C", &[("T", "safety.boiling")]),
-    Figure::new("safety.steam_power_most", "all panels never boil with more than", Kind::Power, &STEAM, |s, _| {
-        Ok(steam(s)?.at_most.power.into())
-    })
+    Figure::new(
+        "safety.steam_power_most",
+        "steam without any loss: sizes the relief valve",
+        Kind::Power,
+        &STEAM,
+        |s, _| Ok(steam(s)?.at_most.power.into()),
+    )
     .by("steam-power", "A × η₀ × 1200 W/m², no loss at all", &[]),
     Figure::new("safety.steam_rate", "steam from all panels", Kind::MassFlow, &STEAM, |s, _| {
         Ok(steam(s)?.by_curve.rate.into())

@@ -244,8 +244,8 @@ pub const REGISTER: &[Hazard] = &[
     hazard(
         "safety.handling-wind",
         Serious,
-        &["safety.handling_wind", "absorber.riser_count", "absorber.header_spacing"],
-        &[],
+        &["safety.handling_wind", "enclosure.lifters", "absorber.riser_count", "absorber.header_spacing"],
+        &["enclosure.hoist"],
     ),
     hazard(
         "safety.roof-holes",

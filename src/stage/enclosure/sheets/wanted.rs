@@ -98,8 +98,8 @@ pub(super) fn edge_strips(
 pub(super) fn absorber_sheets(harp: &Harp, sheet: Sides, panels: usize) -> Fig<Vec<Wanted>> {
     let (long, wide) = (sheet.width.max(sheet.height).length(), sheet.width.min(sheet.height).length());
     let name = "absorber sheet";
-    if harp.sheet_length.max(harp.sheet_width) <= long && harp.sheet_length.min(harp.sheet_width) <= wide {
-        return Ok(vec![(name, harp.sheet_length, harp.sheet_width, panels)]);
+    if harp.plate_length.max(harp.sheet_width) <= long && harp.plate_length.min(harp.sheet_width) <= wide {
+        return Ok(vec![(name, harp.plate_length, harp.sheet_width, panels)]);
     }
     let edge = |risers: usize| harp.edge_width + harp.riser_pitch * (risers as f64 - 0.5);
     let most = (1..harp.riser_count)
@@ -109,13 +109,13 @@ pub(super) fn absorber_sheets(harp: &Harp, sheet: Sides, panels: usize) -> Fig<V
     // Outer pieces first, the middle in pieces of as many risers as a sheet takes.
     let outer = most.min(harp.riser_count / 2);
     let middle = harp.riser_count - 2 * outer;
-    let mut list: Vec<Wanted> = vec![("outer strip of the absorber", harp.sheet_length, edge(outer), 2 * panels)];
+    let mut list: Vec<Wanted> = vec![("outer strip of the absorber", harp.plate_length, edge(outer), 2 * panels)];
     let (full, rest) = (middle / most, middle % most);
     for (risers, count) in [(most, full), (rest, usize::from(rest > 0))] {
         if count > 0 {
             list.push((
                 "inner strip of the absorber",
-                harp.sheet_length,
+                harp.plate_length,
                 harp.riser_pitch * risers as f64,
                 count * panels,
             ));
