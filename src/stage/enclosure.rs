@@ -182,7 +182,7 @@ pub static MASS: Group = Group {
         "absorber.sheet_metal",
         "absorber.sheet_thickness",
     ],
-    groups: &[&PANE, &absorber::CUT],
+    groups: &[&PANE, &absorber::CUT, &absorber::PLATE],
 };
 
 /// One panel full.

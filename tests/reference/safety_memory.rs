@@ -12,7 +12,7 @@ use sunharp::stage::{self, Check};
 use sunharp::workbook::Workbook;
 
 /// Checks with something recalled that no clear rests on, and why none does.
-const BESIDE: [(&str, &str); 15] = [
+const BESIDE: [(&str, &str); 16] = [
     ("absorber.mixed-metals", "each row of the table tells how it is known"),
     ("absorber.sheet-solder", "each alloy tells how its solidus is known"),
     ("enclosure.cap-metals", "each row of the table tells how it is known"),
