@@ -69,6 +69,7 @@ fn an_order_that_protects_somebody_is_firm() {
             "\n[override.\"{of}\".2026-05-01-1]\nreason = \"r\"\nby = [\"Ines\", \"Tomas\"]\nskips = [\"{firm}\"]\n"
         );
         let mut workbook = open(&text);
+        workbook.set("plumbing.loop", "glycol").unwrap(); // a loop with a vessel
         let state = workbook.evaluation().step(&at(of)).unwrap();
         match &state.standing {
             Standing::Waiting(first) => {

@@ -108,9 +108,9 @@ fn the_builders_own_log_foretells_the_hours_of_the_other_panels() {
     let under_way =
         [hours(0, "absorber.cut-risers@A", 1.5), hours(1, "absorber.join@A", 4.0), hours(2, "absorber.dry-fit@A", 1.0)];
     let begun = Bench::of(&format!("{panels}{}", under_way.concat()));
-    // Cuts and joints by the log, the line and the rest by the piece: nine risers of 1.84885 m between the headers at
-    // 8 min, 8 h.
-    let expected = 1.5 + 4.0 + 9.0 * 1.848_85 * 8.0 / 60.0 + 8.0;
+    // Cuts and joints by the log, the line and the rest by the piece: nine lines of 1.81203 m between the tees at 8 min,
+    // 8 h.
+    let expected = 1.5 + 4.0 + 9.0 * 1.812_025 * 8.0 / 60.0 + 8.0;
     assert!((begun.number("absorber.hours_each") / 3600.0 - expected).abs() < 1e-6);
     let rest = [
         hours(3, "absorber.solder-sheet@A", 3.5),

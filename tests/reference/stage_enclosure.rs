@@ -49,7 +49,7 @@ fn the_parts_of_a_panel_weigh_what_handbooks_print() {
     let tubes = (9.0 * (1.877_425 - 0.040) * 0.285 + 2.0 * 1.106 * 0.655) * POUND_PER_FOOT;
     near(bench.number("absorber.tube_mass"), tubes, 0.01 * tubes);
     let ounces = 10.0 * 0.028_349_523 / (0.3048 * 0.3048);
-    let sheet = ounces * 0.906 * (1.877_425 - 0.028_575);
+    let sheet = ounces * 0.906 * (1.877_425 - 2.0 * (0.020 + 0.0127));
     near(bench.number("absorber.sheet_mass"), sheet, 0.01 * sheet);
     let rails = (2.0 * 2.014 + 2.0 * 0.976) * 0.122_575 * 0.019 * 420.0 * 1.12;
     let board = 1.976 * 0.976 * 0.012 * 583.0;

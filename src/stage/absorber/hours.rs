@@ -2,7 +2,7 @@
 //!
 //! The log is kept step by step (`[log]` with sort `hours`); the times by the piece are what is assumed until then.
 
-use super::HARP;
+use super::PLATE;
 use super::entries::{self as e, Joint};
 use super::joints;
 use crate::model::{Entry, EntrySpec, Fig, Fold, Inputs, PanelLetter, TradeUnits, Why};
@@ -62,7 +62,7 @@ static ESTIMATE: Group = Group {
         "absorber.bond_time",
         "absorber.other_time",
     ],
-    groups: &[&HARP],
+    groups: &[&PLATE],
 };
 
 static HOURS: Group = Group { name: "hours of the panels", entries: &["absorber.hours_used"], groups: &[&ESTIMATE] };
@@ -130,7 +130,7 @@ fn by_the_piece(s: &Solution, task: Task) -> Fig<Time> {
         },
         Task::Cuts => s.inputs.get(&CUT_TIME)? * risers,
         Task::Joints => s.inputs.get(&JOINT_TIME)? * joints::filler_joints(&s.inputs, harp)? as f64,
-        Task::Bond => s.inputs.get(&BOND_TIME)? * (harp.sheet_length.si() * risers),
+        Task::Bond => s.inputs.get(&BOND_TIME)? * (harp.plate_length.si() * risers),
         Task::Rest => s.inputs.get(&OTHER_TIME)?,
     })
 }
