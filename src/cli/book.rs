@@ -49,7 +49,7 @@ pub fn book(file: &Path, folder: &Path, paper: Paper) -> Result<Answer, Failure>
     let parts = [
         (HTML, printed.html.into_bytes(), "the book, for a browser and its printer"),
         (TEXT, printed.text.into_bytes(), "the same words as plain text"),
-        (TEMPLATE, printed.template, "print at 100 %, measure its ruler, then drill by it"),
+        (TEMPLATE, printed.template, "print at 100 %, measure its ruler, then mark by it"),
     ];
     let paths = parts.each_ref().map(|(name, _, _)| folder.join(name));
     // Nothing is written unless all three can be.
