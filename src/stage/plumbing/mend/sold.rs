@@ -3,6 +3,7 @@
 //! Rounding goes to the far side of a limit, so that it never undoes what the change is for.
 
 use crate::model::Inputs;
+use crate::physics::customary::{FOOT, INCH, PSI};
 use crate::stage::general;
 use crate::units::System;
 use crate::units::si::{Temperature, in_celsius};
@@ -11,10 +12,8 @@ use crate::units::si::{Temperature, in_celsius};
 const VESSELS: [f64; 14] = [8.0, 12.0, 18.0, 25.0, 35.0, 50.0, 80.0, 100.0, 140.0, 200.0, 300.0, 400.0, 500.0, 1000.0];
 /// The same in US gallons (common practice, no source).
 const VESSELS_US: [f64; 13] = [2.0, 4.5, 7.0, 10.0, 14.0, 20.0, 26.0, 34.0, 44.0, 62.0, 80.0, 119.0, 264.0];
-/// A US gallon, L, and a pound on a square inch, Pa (exact by definition).
+/// A US gallon, L (exact by definition).
 const GALLON: f64 = 3.785_411_784;
-const PSI: f64 = 6_894.757_293_168;
-const INCH: f64 = 0.0254;
 /// Keeps a number that is whole but for rounding where it is.
 const TINY: f64 = 1e-9;
 /// A degree that is nearer to its limit than this sits on it, K.
@@ -68,7 +67,7 @@ impl Sold {
     /// A head of a pump, rounded up.
     pub fn head(self, metres: f64) -> String {
         if self.is_us() {
-            format!("{:.2} ft", (metres / (12.0 * INCH) * 100.0 - TINY).ceil() / 100.0)
+            format!("{:.2} ft", (metres / FOOT * 100.0 - TINY).ceil() / 100.0)
         } else {
             format!("{:.2} m", (metres * 100.0 - TINY).ceil() / 100.0)
         }
@@ -86,7 +85,7 @@ impl Sold {
 
     /// How far a pump is moved at a time, m: two feet, half a metre.
     pub fn move_step(self) -> f64 {
-        if self.is_us() { 24.0 * INCH } else { 0.5 }
+        if self.is_us() { 2.0 * FOOT } else { 0.5 }
     }
 
     /// The volumes that vessels are sold in, each with its words and its litres, the smallest first.
